@@ -5,12 +5,12 @@ import { afterAll, expect } from 'vitest'
 /** What can be held against a published value: a number (with a tolerance), or a name, decision or absence (exactly). */
 export type Checkable = number | string | boolean | null | readonly number[] | readonly string[]
 
-export interface PublishedCheck<T extends Checkable = Checkable> {
+export interface PublishedCheck {
   /** Author, year, table or equation: the same words for every check of one source. */
   readonly source: string
   readonly what: string
-  readonly expected: T
-  readonly actual: NoInfer<T> | undefined
+  readonly expected: Checkable
+  readonly actual: Checkable | undefined
   /** Absolute. 0 for names and decisions. */
   readonly tolerance: number
   /** Why this tolerance, e.g. "printed with one decimal". */
@@ -29,7 +29,7 @@ interface Recorded {
 const recorded: Recorded[] = []
 
 /** Asserts one published value and remembers it for tests/published/README.md. A list counts as so many values. */
-export function checkValue<T extends Checkable>(check: PublishedCheck<T>): void {
+export function checkValue(check: PublishedCheck): void {
   const expected = asList(check.expected)
   const actual = asList(check.actual)
   const label = `${check.source}: ${check.what}`

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest'
+import { airBoneGaps, meanAirBoneGap, missingForGap } from '../../../lib/audiometry/air-bone-gap.ts'
+import { typeOfLoss } from '../../../lib/audiometry/type-of-loss.ts'
+import { audiogram, type Point } from '../../fixtures/audiograms.ts'
+
+const flat = (level: Point) => audiogram({ 500: level, 1000: level, 2000: level, 4000: level })
+
+describe('air-bone gap', () => {
+  it('is at least the limit minus bone when air conduction gave no response', () => {
+    const gaps = airBoneGaps({ air: audiogram({ 500: { none: 120 } }), bone: audiogram({ 500: 40 }) })
+    expect(gaps.get(500)).toEqual({ kind: 'at-least', value: 80 })
+  })
+
+  it('is at most air minus the limit when bone conduction gave no response', () => {
+    const gaps = airBoneGaps({ air: audiogram({ 500: 90 }), bone: audiogram({ 500: { none: 60 } }) })
+    expect(gaps.get(500)).toEqual({ kind: 'at-most', value: 30 })
+  })
+
+  it('is undetermined without any response', () => {
+    const gaps = airBoneGaps({ air: audiogram({ 500: { none: 120 } }), bone: audiogram({ 500: { none: 60 } }) })
+    expect(gaps.get(500)).toEqual({ kind: 'undetermined' })
+  })
+
+  it('is absent at a frequency that one route lacks', () => {
+    expect(airBoneGaps({ air: flat(40), bone: audiogram({ 500: 10 }) }).size).toBe(1)
+  })
+
+  it('has no mean when a frequency is missing in either route', () => {
+    const result = meanAirBoneGap({ air: flat(40), bone: audiogram({ 500: 10, 1000: 10, 2000: 10 }) }, 'pta4-who')
+    expect(result.gap).toBeUndefined()
+    expect(missingForGap(result)).toEqual([4000])
+  })
+
+  it('stays negative', () => {
+    expect(meanAirBoneGap({ air: flat(10), bone: flat(15) }, 'pta4-who').gap).toEqual({ kind: 'exact', value: -5 })
+  })
+})
+
+describe('type of loss', () => {
+  it('is unknown while bone conduction is missing, and none when air conduction is normal', () => {
+    expect(typeOfLoss({ air: flat(40), bone: new Map() }, 'set-1')).toMatchObject({
+      type: 'unknown',
+      unknownBecause: 'bone-missing',
+    })
+    expect(typeOfLoss({ air: flat(10), bone: new Map() }, 'set-1').type).toBe('none')
+  })
+
+  it('is unknown when bone conduction without response leaves the gap open', () => {
+    expect(typeOfLoss({ air: flat(100), bone: flat({ none: 60 }) }, 'set-1')).toMatchObject({
+      type: 'unknown',
+      unknownBecause: 'no-response',
+    })
+  })
+
+  it('is mixed although air conduction gave no response, when bone shows loss and the gap is large', () => {
+    expect(typeOfLoss({ air: flat({ none: 120 }), bone: flat(50) }, 'set-1').type).toBe('mixed')
+  })
+})
