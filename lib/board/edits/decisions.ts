@@ -1,0 +1,57 @@
+import type * as Y from 'yjs'
+import type { RecordId } from '../identity.ts'
+import { readTable } from '../reading.ts'
+import type { Contingency, ContingencyState, Trigger } from '../records/contingency.ts'
+import type { Showing } from '../records/main-screen.ts'
+import type { Citation, Note } from '../records/note.ts'
+import type { OperativeStep, StepState } from '../records/operative-step.ts'
+import type { RichText } from '../rich-text.ts'
+import { addRecord, changeRecord, type Pen, rankAtEnd, writeSingle } from './writing.ts'
+
+export function startNote(
+  doc: Y.Doc,
+  pen: Pen,
+  kind: Note['kind'],
+  body: RichText = [],
+  cites: readonly Citation[] = [],
+): RecordId {
+  return addRecord(doc, pen, 'notes', { kind, body, cites: [...cites], rank: rankAtEnd(readTable(doc, 'notes')) })
+}
+
+export function strikeNote(doc: Y.Doc, pen: Pen, id: RecordId, reason: string): void {
+  changeRecord(doc, 'notes', id, { struck: { by: pen.participant, at: pen.now().toISOString(), reason } })
+}
+
+export function addContingency(doc: Y.Doc, pen: Pen, trigger: Trigger, plan: string): RecordId {
+  return addRecord(doc, pen, 'contingencies', {
+    trigger,
+    plan,
+    state: 'watching',
+    rank: rankAtEnd(readTable(doc, 'contingencies')),
+  })
+}
+
+export function moveContingency(doc: Y.Doc, pen: Pen, id: RecordId, state: ContingencyState, why: string): void {
+  const moved: NonNullable<Contingency['moved']> = { by: pen.participant, at: pen.now().toISOString(), why }
+  changeRecord(doc, 'contingencies', id, { state, moved })
+}
+
+export function addStep(doc: Y.Doc, pen: Pen, step: Pick<OperativeStep, 'title' | 'check' | 'hazard'>): RecordId {
+  return addRecord(doc, pen, 'steps', { ...step, state: 'ahead', rank: rankAtEnd(readTable(doc, 'steps')) })
+}
+
+/** Moves a step to another state and notes the time at which it began or ended. */
+export function moveStep(doc: Y.Doc, pen: Pen, { id, startedAt }: OperativeStep, state: StepState): void {
+  const now = pen.now().toISOString()
+  const times = {
+    ahead: { startedAt: undefined, endedAt: undefined },
+    'under-way': { startedAt: startedAt ?? now, endedAt: undefined },
+    done: { startedAt: startedAt ?? now, endedAt: now },
+    'left-out': { startedAt: undefined, endedAt: now },
+  }[state]
+  changeRecord(doc, 'steps', id, { state, ...times })
+}
+
+export function showOnMainScreen(doc: Y.Doc, pen: Pen, showing: Showing): void {
+  writeSingle(doc, pen, 'mainScreen', { showing })
+}

@@ -1,0 +1,85 @@
+import * as decoding from 'lib0/decoding'
+import * as encoding from 'lib0/encoding'
+import { z } from 'zod'
+import { ParticipantId } from './identity.ts'
+import type { Refusal } from './refusals.ts'
+import { Role } from './roles.ts'
+
+/**
+ * Messages on a sync socket. The first four are those of y-protocols and y-websocket; ours begin at 40 and are sent
+ * only to pages that asked for them (`own=1` in the address), so that an unmodified client hears nothing unknown.
+ */
+export const messageType = {
+  sync: 0,
+  awareness: 1,
+  auth: 2,
+  queryAwareness: 3,
+  stored: 40,
+  refused: 41,
+  roster: 42,
+} as const
+
+export const syncStep = { step1: 0, step2: 1, update: 2 } as const
+
+/** Whether a frame from a client carries content: the frames that the server counts and answers with stored or refused. */
+export function carriesContent(frame: Uint8Array): boolean {
+  return frame[0] === messageType.sync && (frame[1] === syncStep.step2 || frame[1] === syncStep.update)
+}
+
+/** The first `frames` content frames of this socket have been stored or refused. */
+export interface Stored {
+  readonly frames: number
+}
+
+/** Content frame number `frame` of this socket was refused. */
+export interface Refused {
+  readonly frame: number
+  readonly refusal: Refusal
+}
+
+/** Who is here, once a second where it changed. Observers are a number. */
+export const Roster = z.strictObject({
+  people: z.array(z.strictObject({ id: ParticipantId, name: z.string(), affiliation: z.string(), role: Role })),
+  observers: z.int().min(0),
+})
+export type Roster = z.infer<typeof Roster>
+
+/** What a participant's page publishes about itself; the server drops anything else and anybody else. */
+export const Presence = z.strictObject({
+  user: z.strictObject({ id: ParticipantId, name: z.string().max(120), role: Role, color: z.string().max(40) }),
+  pointer: z
+    .strictObject({
+      ear: z.enum(['right', 'left']),
+      frequencyHz: z.number().min(90).max(20_000),
+      levelDbHl: z.number().min(-30).max(140),
+    })
+    .nullish(),
+  typing: z.string().max(130).nullish(),
+  cursor: z.unknown().optional(),
+})
+export type Presence = z.infer<typeof Presence>
+
+export const maxPresenceBytes = 2048
+
+export function encodeOwn(type: 'stored' | 'refused' | 'roster', payload: Stored | Refused | Roster): Uint8Array {
+  const encoder = encoding.createEncoder()
+  encoding.writeVarUint(encoder, messageType[type])
+  encoding.writeVarString(encoder, JSON.stringify(payload))
+  return encoding.toUint8Array(encoder)
+}
+
+/** Reads the payload of one of our messages; the decoder stands just behind the type. */
+export const readStored = (decoder: decoding.Decoder): Stored => JSON.parse(decoding.readVarString(decoder)) as Stored
+export const readRefused = (decoder: decoding.Decoder): Refused =>
+  JSON.parse(decoding.readVarString(decoder)) as Refused
+export const readRoster = (decoder: decoding.Decoder): Roster =>
+  Roster.parse(JSON.parse(decoding.readVarString(decoder)))
+
+/** Reasons with which the server closes a socket; the text goes with the code. */
+export const closeCode = {
+  notAllowed: 4403,
+  revoked: 4410,
+  tooLarge: 1009,
+  tooFast: 4429,
+  notStored: 4503,
+} as const
