@@ -99,8 +99,8 @@ export function fragmentOf(text: RichText): Y.XmlFragment {
 
 function elementOf(block: TextBlock): Y.XmlElement {
   const element = new Y.XmlElement(block.type)
-  const runs = block.content.filter((child) => 'text' in child)
-  const blocks = block.content.filter((child) => !('text' in child))
+  const runs = block.content.filter((child): child is TextRun => 'text' in child)
+  const blocks = block.content.filter((child): child is TextBlock => !('text' in child))
   element.insert(0, [...(runs.length > 0 ? [sharedRuns(runs)] : []), ...blocks.map(elementOf)])
   return element
 }
