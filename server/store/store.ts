@@ -1,7 +1,8 @@
-/** What the server keeps, and what it promises about keeping it. Bytes, rows and sequence numbers: nothing of CRDTs, sockets or rights. */
+import { documentName } from '../../lib/board/documents.ts'
+import type { ParticipantId } from '../../lib/board/identity.ts'
+import type { Role } from '../../lib/board/roles.ts'
 
-export type Role = 'moderator' | 'team' | 'panel' | 'observer'
-export type ParticipantId = string
+/** What the server keeps, and what it promises about keeping it. Bytes, rows and sequence numbers: nothing of CRDTs, sockets or rights. */
 
 /** One accepted update on its way into the log. */
 export interface UpdateEntry {
@@ -187,5 +188,7 @@ export class StoreOutage extends Error {
   override name = 'StoreOutage'
 }
 
-/** The documents of a case. */
-export const documentsOfCase = (caseId: string): readonly [string, string] => [`record.${caseId}`, `floor.${caseId}`]
+export const documentsOfCase = (caseId: string): readonly [string, string] => [
+  documentName('record', caseId),
+  documentName('floor', caseId),
+]

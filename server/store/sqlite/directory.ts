@@ -1,12 +1,6 @@
-import {
-  documentsOfCase,
-  type NewCase,
-  type ParticipantId,
-  type Programme,
-  type Role,
-  StoreConflict,
-  type StoredCase,
-} from '../store.ts'
+import type { ParticipantId } from '../../../lib/board/identity.ts'
+import type { Role } from '../../../lib/board/roles.ts'
+import { documentsOfCase, type NewCase, type Programme, StoreConflict, type StoredCase } from '../store.ts'
 import type { Db } from './database.ts'
 import type { Synchronous } from './operations.ts'
 

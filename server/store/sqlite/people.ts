@@ -1,4 +1,6 @@
-import type { Grant, Invitation, Participant, ParticipantId, Role, Scope, Session } from '../store.ts'
+import type { ParticipantId } from '../../../lib/board/identity.ts'
+import type { Role } from '../../../lib/board/roles.ts'
+import type { Grant, Invitation, Participant, Scope, Session } from '../store.ts'
 import type { Db } from './database.ts'
 import type { Synchronous } from './operations.ts'
 

@@ -1,4 +1,6 @@
-import type { LoggedUpdate, ParticipantId, Role, Snapshot, UpdateEntry } from '../store.ts'
+import type { ParticipantId } from '../../../lib/board/identity.ts'
+import type { Role } from '../../../lib/board/roles.ts'
+import type { LoggedUpdate, Snapshot, UpdateEntry } from '../store.ts'
 import { StoreConflict } from '../store.ts'
 import type { Db } from './database.ts'
 import type { Synchronous } from './operations.ts'
