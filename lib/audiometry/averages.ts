@@ -5,7 +5,17 @@ import { requireAudiogram } from './domain.ts'
 import type { Provenance } from './provenance.ts'
 import type { Audiogram, Threshold } from './thresholds.ts'
 
-export type AverageId = 'pta4-who' | 'pta4-biap' | 'pta4-aao' | 'pta3' | 'fletcher2' | 'pta5-bsa' | 'hf-bone'
+export type AverageId =
+  | 'pta4-who'
+  | 'pta4-biap'
+  | 'pta4-aao'
+  | 'pta3'
+  | 'fletcher2'
+  | 'pta5-bsa'
+  | 'hf-bone'
+  | 'band-low'
+  | 'band-mid'
+  | 'band-high'
 
 /** A pure-tone average of the trade, as data: the screen shows these fields under "how computed". */
 export interface AverageConvention extends Provenance {
@@ -87,6 +97,34 @@ export const averageConventions: { readonly [Id in AverageId]: AverageConvention
     interpolates3000: false,
     source: 'AAO-HNS Committee on Hearing and Equilibrium, Otolaryngol Head Neck Surg 113:186-187, 1995',
     status: 'from memory, unconfirmed',
+  },
+  'band-low': {
+    id: 'band-low',
+    frequencies: [250, 500],
+    take: 'all',
+    rounding: 'none',
+    interpolates3000: false,
+    source: 'octaves below 1 kHz',
+    status: 'common practice, no source',
+  },
+  'band-mid': {
+    id: 'band-mid',
+    frequencies: [1000, 2000],
+    take: 'all',
+    rounding: 'none',
+    interpolates3000: false,
+    source: 'octaves from 1 to 2 kHz',
+    status: 'common practice, no source',
+  },
+  'band-high': {
+    id: 'band-high',
+    frequencies: [4000, 6000, 8000],
+    take: 'all',
+    rounding: 'none',
+    interpolates3000: false,
+    source: 'high-frequency set of surgical series',
+    status: 'from memory, unconfirmed',
+    reservation: 'ordinary bone vibrators give nothing above 4 kHz: 6 and 8 kHz are air conduction or sound field only',
   },
 }
 

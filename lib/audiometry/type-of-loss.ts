@@ -1,6 +1,7 @@
-import { type AirAndBone, type Difference, differenceFrom } from './air-bone-gap.ts'
+import type { AirAndBone } from './air-bone-gap.ts'
 import { type AverageResult, averageBounds, pureToneAverage } from './averages.ts'
 import { type Bounds, type Decided, difference, isAbove, isAtLeast } from './bounds.ts'
+import { type Difference, differenceFrom } from './differences.ts'
 import type { Provenance } from './provenance.ts'
 
 export type LossType = 'none' | 'conductive' | 'mixed' | 'sensorineural' | 'unknown'

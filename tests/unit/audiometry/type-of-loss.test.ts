@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { airBoneGaps, meanAirBoneGap, missingForGap } from '../../../lib/audiometry/air-bone-gap.ts'
+import { airBoneGaps, meanAirBoneGap } from '../../../lib/audiometry/air-bone-gap.ts'
 import { typeOfLoss } from '../../../lib/audiometry/type-of-loss.ts'
 import { audiogram, type Point } from '../../fixtures/audiograms.ts'
 
@@ -27,12 +27,15 @@ describe('air-bone gap', () => {
 
   it('has no mean when a frequency is missing in either route', () => {
     const result = meanAirBoneGap({ air: flat(40), bone: audiogram({ 500: 10, 1000: 10, 2000: 10 }) }, 'pta4-who')
-    expect(result.gap).toBeUndefined()
-    expect(missingForGap(result)).toEqual([4000])
+    expect(result.difference).toBeUndefined()
+    expect(result.missing).toEqual([4000])
   })
 
   it('stays negative', () => {
-    expect(meanAirBoneGap({ air: flat(10), bone: flat(15) }, 'pta4-who').gap).toEqual({ kind: 'exact', value: -5 })
+    expect(meanAirBoneGap({ air: flat(10), bone: flat(15) }, 'pta4-who').difference).toEqual({
+      kind: 'exact',
+      value: -5,
+    })
   })
 })
 
