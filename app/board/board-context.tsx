@@ -1,0 +1,143 @@
+'use client'
+
+import { createContext, useCallback, useContext, useMemo, useSyncExternalStore } from 'react'
+import type { Awareness } from 'y-protocols/awareness'
+import type * as Y from 'yjs'
+import { readThreads, type Thread } from '@/lib/board/edits/floor.ts'
+import type { Pen } from '@/lib/board/edits/writing.ts'
+import { type CaseId, onlyId, type ParticipantId, type RecordId } from '@/lib/board/identity.ts'
+import { tableOf } from '@/lib/board/layout.ts'
+import { createReading, type Observed, readRecord, readTable } from '@/lib/board/reading.ts'
+import { type DocumentKind, type KindName, kindOf, type RecordOf } from '@/lib/board/records.ts'
+import { type Rights, rightsOf } from '@/lib/board/rights.ts'
+import type { Role } from '@/lib/board/roles.ts'
+import type { Roster } from '@/lib/board/wire.ts'
+import type { Draft } from './connection/drafts.ts'
+
+export { useMessages } from '@/app/messages/use-messages.ts'
+
+export interface Person {
+  readonly name: string
+  readonly affiliation: string
+  readonly role: Role
+}
+
+export interface Me extends Person {
+  readonly participant: ParticipantId
+}
+
+/**
+ * What stays the same while a case is open (the documents are replaced after a refused edit; hooks follow by
+ * themselves). Everything here loads Yjs: import it only below a `dynamic(..., { ssr: false })`.
+ */
+export interface Board {
+  readonly caseId: CaseId
+  readonly me: Me
+  readonly record: Y.Doc
+  readonly floor: Y.Doc
+  /** signs edits of lib/board/edits with this person, the clock and new ids */
+  readonly pen: Pen
+  /** presence, carried by the record document's socket */
+  readonly awareness: Awareness
+}
+
+/** `refused-entry`: the server closed for good (revoked, not allowed); `reason` says why. */
+export type Link =
+  | { readonly state: 'connecting' | 'live' | 'offline' }
+  | { readonly state: 'refused-entry'; readonly reason: string }
+
+/** Whether everything written here is stored by the server. */
+export type Storing = 'stored' | 'storing' | 'not-stored-offline'
+
+/** What changes from second to second; kept apart so that panes do not draw again with it. */
+export interface BoardStatus {
+  readonly link: Link
+  readonly stored: Storing
+  readonly roster: Roster
+  /** false when this browser keeps no copy for work offline (storage denied or full) */
+  readonly keepsCopy: boolean
+  /** what was refused and is kept for its writer */
+  readonly drafts: readonly Draft[]
+  discardDraft(id: string): void
+  /** writes the draft again as an edit; false when it has no place to go */
+  retryDraft(id: string): boolean
+  /** the reason of the last refusal, until dismissed */
+  readonly refused: string | undefined
+  dismissRefused(): void
+}
+
+export const BoardContext = createContext<Board | undefined>(undefined)
+export const BoardStatusContext = createContext<BoardStatus | undefined>(undefined)
+export const PeopleContext = createContext<ReadonlyMap<ParticipantId, Person>>(new Map())
+
+/** @throws TypeError outside a BoardProvider */
+export function useBoard(): Board {
+  const board = useContext(BoardContext)
+  if (board === undefined) throw new TypeError('useBoard needs a BoardProvider above it')
+  return board
+}
+
+/** @throws TypeError outside a BoardProvider */
+export function useBoardStatus(): BoardStatus {
+  const status = useContext(BoardStatusContext)
+  if (status === undefined) throw new TypeError('useBoardStatus needs a BoardProvider above it')
+  return status
+}
+
+/** Subscribes to a shared type. `read` keeps its identity (useCallback); the result does while it is equal. */
+export function useReading<T>(source: Observed, read: () => T): T {
+  const reading = useMemo(() => createReading(source, read), [source, read])
+  return useSyncExternalStore(reading.subscribe, reading.getSnapshot, reading.getSnapshot)
+}
+
+/** The document that records of a kind live in. */
+export const useDocumentOf = (kind: KindName): Y.Doc => useBoard()[kindOf(kind).document]
+
+/** All valid records of a kind, in no particular order; the array keeps its identity while nothing in it changed. */
+export function useTable<K extends KindName>(kind: K): readonly RecordOf<K>[] {
+  const doc = useDocumentOf(kind)
+  return useReading(
+    tableOf(doc, kind),
+    useCallback(() => readTable(doc, kind), [doc, kind]),
+  )
+}
+
+export function useRecord<K extends KindName>(kind: K, id: RecordId): RecordOf<K> | undefined {
+  const doc = useDocumentOf(kind)
+  return useReading(
+    tableOf(doc, kind),
+    useCallback(() => readRecord(doc, kind, id), [doc, kind, id]),
+  )
+}
+
+/** The record that there is one of: header, plan, mainScreen. */
+export const useSingle = <K extends KindName>(kind: K): RecordOf<K> | undefined => useRecord(kind, onlyId)
+
+/** Questions with what is folded into them, their replies and backers, by rank. */
+export function useThreads(): readonly Thread[] {
+  const { floor } = useBoard()
+  return useReading(
+    useMemo(() => observedTables(floor, ['questions', 'replies', 'backings']), [floor]),
+    useCallback(() => readThreads(floor), [floor]),
+  )
+}
+
+/** Several tables observed as one. */
+export function observedTables(doc: Y.Doc, kinds: readonly KindName[]): Observed {
+  const tables = kinds.map((kind) => tableOf(doc, kind))
+  return {
+    observeDeep: (notify) => tables.forEach((table) => void table.observeDeep(notify)),
+    unobserveDeep: (notify) => tables.forEach((table) => void table.unobserveDeep(notify)),
+  }
+}
+
+/** Name, affiliation and role of whoever wrote something, present or not; undefined when the server does not list them. */
+export const usePerson = (participant: ParticipantId): Person | undefined => useContext(PeopleContext).get(participant)
+
+/** What this person may do, from the same table that the server's guard reads. */
+export function useMay(): Rights {
+  const { me } = useBoard()
+  return useMemo(() => rightsOf({ participant: me.participant, role: me.role }), [me.participant, me.role])
+}
+
+export type { DocumentKind, Draft, Rights }

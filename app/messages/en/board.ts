@@ -1,0 +1,3 @@
+export const board = {
+  unknownPerson: 'Somebody no longer listed',
+}

@@ -1,0 +1,1 @@
+export const forecast = {} as const
