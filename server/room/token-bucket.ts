@@ -1,0 +1,23 @@
+/** Allows `perSecond` events for long and `burst` at once. Time comes in as an argument, in milliseconds. */
+export class TokenBucket {
+  private readonly perSecond: number
+  private readonly burst: number
+  private tokens: number
+  private lastMs: number
+
+  constructor(perSecond: number, burst: number, nowMs: number) {
+    this.perSecond = perSecond
+    this.burst = burst
+    this.tokens = burst
+    this.lastMs = nowMs
+  }
+
+  /** Takes one; false when there is none left. A clock that jumps back gives nothing. */
+  take(nowMs: number): boolean {
+    this.tokens = Math.min(this.burst, this.tokens + (Math.max(0, nowMs - this.lastMs) / 1000) * this.perSecond)
+    this.lastMs = nowMs
+    if (this.tokens < 1) return false
+    this.tokens -= 1
+    return true
+  }
+}
