@@ -1,11 +1,12 @@
 import type * as Y from 'yjs'
 import type { RecordId } from '../identity.ts'
-import { readTable } from '../reading.ts'
+import { readRecord, readTable } from '../reading.ts'
 import type { Contingency, ContingencyState, Trigger } from '../records/contingency.ts'
 import type { Showing } from '../records/main-screen.ts'
 import type { Citation, Note } from '../records/note.ts'
 import type { OperativeStep, StepState } from '../records/operative-step.ts'
 import type { RichText } from '../rich-text.ts'
+import { rankAfterShift } from './order.ts'
 import { addRecord, changeRecord, type Pen, rankAtEnd, writeSingle } from './writing.ts'
 
 export function startNote(
@@ -22,6 +23,30 @@ export function strikeNote(doc: Y.Doc, pen: Pen, id: RecordId, reason: string): 
   changeRecord(doc, 'notes', id, { struck: { by: pen.participant, at: pen.now().toISOString(), reason } })
 }
 
+export function changeNoteKind(doc: Y.Doc, id: RecordId, kind: Note['kind']): void {
+  changeRecord(doc, 'notes', id, { kind })
+}
+
+/** Adds a citation to a note; one that it has already stays single. */
+export function citeInNote(doc: Y.Doc, id: RecordId, citation: Citation): void {
+  const cites = readRecord(doc, 'notes', id)?.cites ?? []
+  if (!cites.some((cited) => isSameCitation(cited, citation)))
+    changeRecord(doc, 'notes', id, { cites: [...cites, citation] })
+}
+
+export function dropCitation(doc: Y.Doc, id: RecordId, citation: Citation): void {
+  const cites = readRecord(doc, 'notes', id)?.cites ?? []
+  changeRecord(doc, 'notes', id, { cites: cites.filter((cited) => !isSameCitation(cited, citation)) })
+}
+
+const isSameCitation = (a: Citation, b: Citation): boolean => a.kind === b.kind && a.id === b.id
+
+/** Moves a note one place up or down. */
+export function shiftNote(doc: Y.Doc, id: RecordId, by: -1 | 1): void {
+  const rank = rankAfterShift(readTable(doc, 'notes'), id, by)
+  if (rank !== undefined) changeRecord(doc, 'notes', id, { rank })
+}
+
 export function addContingency(doc: Y.Doc, pen: Pen, trigger: Trigger, plan: string): RecordId {
   return addRecord(doc, pen, 'contingencies', {
     trigger,
@@ -34,6 +59,16 @@ export function addContingency(doc: Y.Doc, pen: Pen, trigger: Trigger, plan: str
 export function moveContingency(doc: Y.Doc, pen: Pen, id: RecordId, state: ContingencyState, why: string): void {
   const moved: NonNullable<Contingency['moved']> = { by: pen.participant, at: pen.now().toISOString(), why }
   changeRecord(doc, 'contingencies', id, { state, moved })
+}
+
+export function rewordContingency(doc: Y.Doc, id: RecordId, trigger: Trigger, plan: string): void {
+  changeRecord(doc, 'contingencies', id, { trigger, plan })
+}
+
+/** Moves a contingency one place up or down. */
+export function shiftContingency(doc: Y.Doc, id: RecordId, by: -1 | 1): void {
+  const rank = rankAfterShift(readTable(doc, 'contingencies'), id, by)
+  if (rank !== undefined) changeRecord(doc, 'contingencies', id, { rank })
 }
 
 export function addStep(doc: Y.Doc, pen: Pen, step: Pick<OperativeStep, 'title' | 'check' | 'hazard'>): RecordId {

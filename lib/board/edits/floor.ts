@@ -2,8 +2,16 @@ import type * as Y from 'yjs'
 import type { RecordId } from '../identity.ts'
 import { tableOf } from '../layout.ts'
 import { byRank, readTable } from '../reading.ts'
-import { type Anchor, backingId, type Question, type QuestionState } from '../records/question.ts'
-import { addRecord, changeRecord, type Pen, rankAtEnd, rankBetween, removeRecord } from './writing.ts'
+import {
+  type Anchor,
+  type Backing,
+  backingId,
+  type Question,
+  type QuestionState,
+  type Reply,
+} from '../records/question.ts'
+import { rankAfterShift } from './order.ts'
+import { addRecord, changeRecord, type Pen, rankAtEnd, removeRecord } from './writing.ts'
 
 export function raiseQuestion(doc: Y.Doc, pen: Pen, { text, anchor }: { text: string; anchor?: Anchor }): RecordId {
   const rank = rankAtEnd(readTable(doc, 'questions'))
@@ -38,11 +46,24 @@ export function deferQuestion(doc: Y.Doc, pen: Pen, id: RecordId, deferredTo: st
   changeRecord(doc, 'questions', id, { state: 'deferred', deferredTo, movedAt: pen.now().toISOString() })
 }
 
-/** Writes the answer that was given aloud, and by whom. */
-export function answerQuestion(doc: Y.Doc, pen: Pen, id: RecordId, text: string, saidBy?: string): void {
+/** Changes the words of a question, and what it is about; no anchor takes the anchor away. */
+export function rewordQuestion(doc: Y.Doc, id: RecordId, { text, anchor }: { text: string; anchor?: Anchor }): void {
+  changeRecord(doc, 'questions', id, { text, anchor })
+}
+
+/** Writes the answer that was given aloud, and by whom. Whether that closes the question is the moderator's move. */
+export function writeAnswer(doc: Y.Doc, pen: Pen, id: RecordId, text: string, saidBy?: string): void {
   const at = pen.now().toISOString()
   const answer = { text, by: pen.participant, at, ...(saidBy === undefined || saidBy === '' ? {} : { saidBy }) }
-  changeRecord(doc, 'questions', id, { answer, state: 'answered', movedAt: at })
+  changeRecord(doc, 'questions', id, { answer })
+}
+
+/** Writes the answer and closes the question with it. */
+export function answerQuestion(doc: Y.Doc, pen: Pen, id: RecordId, text: string, saidBy?: string): void {
+  doc.transact(() => {
+    writeAnswer(doc, pen, id, text, saidBy)
+    moveQuestion(doc, pen, id, 'answered')
+  })
 }
 
 export function foldQuestion(doc: Y.Doc, id: RecordId, into: RecordId): void {
@@ -58,13 +79,9 @@ export function shiftQuestion(doc: Y.Doc, id: RecordId, by: -1 | 1): void {
   const all = readTable(doc, 'questions')
   const self = all.find((question) => question.id === id)
   if (self === undefined) return
-  const queue = all
-    .filter((question) => question.state === self.state && question.foldedInto === undefined)
-    .sort(byRank)
-  const to = queue.indexOf(self) + by
-  if (to < 0 || to >= queue.length) return
-  const others = queue.filter((question) => question !== self)
-  changeRecord(doc, 'questions', id, { rank: rankBetween(others[to - 1]?.rank, others[to]?.rank) })
+  const queue = all.filter((question) => question.state === self.state && question.foldedInto === undefined)
+  const rank = rankAfterShift(queue, id, by)
+  if (rank !== undefined) changeRecord(doc, 'questions', id, { rank })
 }
 
 /** A question with those folded into it, its replies and its backers (of any of them, each person once). */
@@ -82,20 +99,34 @@ export interface Thread {
 
 export function readThreads(doc: Y.Doc): Thread[] {
   const questions = readTable(doc, 'questions').sort(byRank)
-  const replies = readTable(doc, 'replies').sort((a, b) => a.at.localeCompare(b.at))
-  const backings = readTable(doc, 'backings')
-  return questions
-    .filter((question) => question.foldedInto === undefined)
-    .map((question) => {
-      const folded = questions.filter((other) => other.foldedInto === question.id)
-      const ids = new Set([question.id, ...folded.map((other) => other.id)])
-      return {
-        question,
-        folded,
-        replies: replies.filter((reply) => ids.has(reply.question)),
-        backers: [
-          ...new Set(backings.filter((backing) => ids.has(backing.question)).map((backing) => backing.author)),
-        ].sort(),
-      }
-    })
+  const foldedBy = groupedBy(questions, (question) => question.foldedInto)
+  const repliesBy = groupedBy(readTable(doc, 'replies'), (reply) => reply.question)
+  const backingsBy = groupedBy(readTable(doc, 'backings'), (backing) => backing.question)
+  return (foldedBy.get(undefined) ?? []).map((question) => {
+    const folded = foldedBy.get(question.id) ?? []
+    return { question, folded, ...voicesOf([question, ...folded], repliesBy, backingsBy) }
+  })
+}
+
+function voicesOf(
+  questions: readonly Question[],
+  repliesBy: ReadonlyMap<RecordId, readonly Reply[]>,
+  backingsBy: ReadonlyMap<RecordId, readonly Backing[]>,
+): Pick<Thread, 'replies' | 'backers'> {
+  const replies = questions.flatMap(({ id }) => repliesBy.get(id) ?? [])
+  const backers = questions.flatMap(({ id }) => backingsBy.get(id) ?? []).map((backing) => backing.author)
+  return {
+    replies: replies.sort((a, b) => (a.at === b.at ? a.id.localeCompare(b.id) : a.at.localeCompare(b.at))),
+    backers: [...new Set(backers)].sort(),
+  }
+}
+
+function groupedBy<T, K>(items: readonly T[], keyOf: (item: T) => K): ReadonlyMap<K, T[]> {
+  const groups = new Map<K, T[]>()
+  for (const item of items) {
+    const group = groups.get(keyOf(item))
+    if (group === undefined) groups.set(keyOf(item), [item])
+    else group.push(item)
+  }
+  return groups
 }

@@ -1,0 +1,56 @@
+import { useSyncExternalStore } from 'react'
+import type { ChartPlace } from '@/lib/board/records/annotation.ts'
+
+/** What the audiogram and the panes beside it tell one another about places on the chart. */
+export interface ChartPick {
+  /** whether somebody waits for a place: the next click on the chart is an answer and not a pin */
+  readonly picking: boolean
+  /** the place that somebody wants to see */
+  readonly highlighted: ChartPlace | undefined
+}
+
+/** One conversation between a chart and the panes; each change makes a new snapshot. */
+export function createChartPick() {
+  let state: ChartPick = { picking: false, highlighted: undefined }
+  let receive: ((place: ChartPlace) => void) | undefined
+  const listeners = new Set<() => void>()
+  const change = (next: ChartPick) => {
+    state = next
+    for (const notify of listeners) notify()
+  }
+  const stop = () => {
+    receive = undefined
+    if (state.picking) change({ ...state, picking: false })
+  }
+  return {
+    getSnapshot: (): ChartPick => state,
+    subscribe: (notify: () => void) => {
+      listeners.add(notify)
+      return () => {
+        listeners.delete(notify)
+      }
+    },
+    /** Waits for the next place; whoever waited before is forgotten. Returns the end of the waiting. */
+    startPick: (onPlace: (place: ChartPlace) => void): (() => void) => {
+      receive = onPlace
+      change({ ...state, picking: true })
+      return () => {
+        if (receive === onPlace) stop()
+      }
+    },
+    /** The chart offers a place. True when somebody waited for it and has taken it. */
+    offerPick: (place: ChartPlace): boolean => {
+      const taker = receive
+      stop()
+      taker?.(place)
+      return taker !== undefined
+    },
+    highlight: (place: ChartPlace | undefined): void => change({ ...state, highlighted: place }),
+  }
+}
+
+const page = createChartPick()
+export const { startPick, offerPick, highlight } = page
+
+const nothing: ChartPick = { picking: false, highlighted: undefined }
+export const useChartPick = (): ChartPick => useSyncExternalStore(page.subscribe, page.getSnapshot, () => nothing)
