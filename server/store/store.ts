@@ -1,6 +1,7 @@
 import { documentName } from '../../lib/board/documents.ts'
 import type { ParticipantId } from '../../lib/board/identity.ts'
 import type { Role } from '../../lib/board/roles.ts'
+import type { CaseProjection } from '../../lib/interchange/api.ts'
 
 /** What the server keeps, and what it promises about keeping it. Bytes, rows and sequence numbers: nothing of CRDTs, sockets or rights. */
 
@@ -51,20 +52,7 @@ export interface NewCase {
   readonly createdAt: string
 }
 
-/** The part of a case document that lists and series need, kept in columns so that they never open documents. */
-export interface CaseProjection {
-  readonly label: string
-  readonly phase: string | null
-  readonly ear: string | null
-  readonly deviceClass: string | null
-  readonly couplingSite: string | null
-  readonly openQuestions: number
-  readonly contingenciesMet: number
-  /** ISO 8601 date. */
-  readonly nextVisitDue: string | null
-  readonly updatedAt: string
-}
-
+/** A case with its projection, which is kept in columns so that lists and series never open documents. */
 export type StoredCase = NewCase & CaseProjection
 
 export interface Participant {

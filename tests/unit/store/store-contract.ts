@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { CaseProjection } from '../../../lib/interchange/api.ts'
 import {
-  type CaseProjection,
   type Grant,
   type NewCase,
   type NewInvitation,
@@ -184,11 +184,11 @@ export function storeContract(makePlace: () => Promise<StorePlace>): void {
 
     it('keeps a saved projection beside what the case was created with', async () => {
       await withCase('a')
-      const projection = {
+      const projection: CaseProjection = {
         label: 'Renamed',
         phase: 'follow-up',
         ear: 'right',
-        deviceClass: 'active-middle-ear',
+        deviceClass: 'active-middle-ear-implant',
         couplingSite: 'round-window',
         openQuestions: 3,
         contingenciesMet: 1,

@@ -1,0 +1,47 @@
+import type { ApiError, ApiErrorCode } from '../../lib/interchange/api.ts'
+
+export interface Reply {
+  readonly status: number
+  readonly body: unknown
+  readonly headers?: Readonly<Record<string, string>>
+}
+
+export const ok = (body: unknown): Reply => ({ status: 200, body })
+export const created = (body: unknown): Reply => ({ status: 201, body })
+
+/** Status and sentence of each refusal: what happened, and what to do now. */
+const refusals: { readonly [Code in ApiErrorCode]: { readonly status: number; readonly message: string } } = {
+  'bad-request': { status: 400, message: 'The request does not have the form that is needed.' },
+  'not-json': { status: 415, message: 'Send the request as JSON, with content-type application/json.' },
+  'too-large': { status: 413, message: 'The request is too large; shorten the text and send it again.' },
+  'cross-site': {
+    status: 403,
+    message: 'The request came from another site. Open the board at its own address and try again.',
+  },
+  'not-signed-in': { status: 401, message: 'Open the invitation link that you were sent to join.' },
+  'not-permitted': {
+    status: 403,
+    message: 'Your invitation does not cover this. Ask whoever invited you for a link that does.',
+  },
+  'not-found': { status: 404, message: 'There is nothing at this address. Check it, or start from the list of cases.' },
+  'method-not-allowed': { status: 405, message: 'This address does not take such a request.' },
+  'link-unknown': {
+    status: 404,
+    message: 'This invitation link is not known. Check that the whole link was copied, or ask for a new one.',
+  },
+  'link-expired': { status: 410, message: 'This invitation link has expired. Ask whoever sent it for a new one.' },
+  'link-revoked': { status: 410, message: 'This invitation link was withdrawn. Ask whoever sent it for a new one.' },
+  'too-many-attempts': { status: 429, message: 'Too many links were tried from here. Wait ten minutes and try again.' },
+  conflict: { status: 409, message: 'Somebody else changed this at the same time. Load the page again.' },
+  unavailable: { status: 503, message: 'The server cannot reach its data at the moment. Try again in a minute.' },
+  internal: {
+    status: 500,
+    message: 'The server made a mistake. Try again; if it happens again, tell whoever runs it.',
+  },
+}
+
+export function refuse(code: ApiErrorCode, detail?: string): Reply {
+  const { status, message } = refusals[code]
+  const body: ApiError = { error: { code, message: detail === undefined ? message : `${message} ${detail}` } }
+  return { status, body }
+}
