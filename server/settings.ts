@@ -1,6 +1,7 @@
 import { accessSync, constants, mkdirSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { z } from 'zod'
+import { CannotStart } from './cannot-start.ts'
 
 const defaultPort = 3000
 
@@ -43,18 +44,13 @@ export interface Settings {
   readonly origin: string | undefined
 }
 
-/** A setting that the server cannot start with; the message is the one line to print. */
-export class SettingsError extends Error {
-  override name = 'SettingsError'
-}
-
 /**
  * Reads the settings and makes the data folder.
- * @throws SettingsError naming the setting, its value and what it may be
+ * @throws CannotStart naming the setting, its value and what it may be
  */
 export function readSettings(environment: Readonly<Record<string, string | undefined>>): Settings {
   const parsed = Environment.safeParse(environment)
-  if (!parsed.success) throw new SettingsError(complaintAbout(parsed.error, environment))
+  if (!parsed.success) throw new CannotStart(complaintAbout(parsed.error, environment))
   const { PORT, HOST, DATA_DIR, DEMO, ORIGIN } = parsed.data
   return { port: PORT, host: HOST, dataDir: writableFolder(DATA_DIR), demo: DEMO === '1', origin: ORIGIN }
 }
@@ -72,11 +68,14 @@ function writableFolder(path: string): string {
     return folder
   } catch (cause) {
     const why = cause instanceof Error && 'code' in cause ? String(cause.code) : 'unknown reason'
-    throw new SettingsError(
-      `DATA_DIR ${folder} cannot be written (${why}); choose another folder or change its owner.`,
-      {
-        cause,
-      },
-    )
+    throw new CannotStart(`DATA_DIR ${folder} cannot be written (${why}); choose another folder or change its owner.`, {
+      cause,
+    })
   }
+}
+
+/** Address of a server of this computer, as something on this computer reaches it. */
+export function localUrl(host: string, port: number): string {
+  const reachable = host === '0.0.0.0' || host === '::' ? '127.0.0.1' : host
+  return `http://${reachable.includes(':') ? `[${reachable}]` : reachable}:${port}`
 }

@@ -2,7 +2,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Log } from '../log.ts'
 import type { People } from '../people/people.ts'
 import { type Store, StoreConflict, StoreOutage } from '../store/store.ts'
-import type { OriginCheck } from './origin.ts'
+import type { Origins } from './origin.ts'
 import { readJsonBody } from './read-body.ts'
 import { type Reply, refuse } from './reply.ts'
 import { caseRoutes } from './routes/cases.ts'
@@ -17,10 +17,8 @@ import type { Throttle } from './throttle.ts'
 export interface ApiParts {
   readonly store: Store
   readonly people: People
-  readonly isSameOrigin: OriginCheck
+  readonly origins: Origins
   readonly throttle: Throttle
-  /** Address that a request came from, seen through the proxy where there is one. */
-  readonly addressOf: (request: IncomingMessage) => string
   readonly now: () => Date
   readonly log: Log
 }
@@ -56,14 +54,14 @@ async function answer(request: IncomingMessage, routes: readonly Route[], parts:
   if (matches.length === 0) return refuse('not-found')
   const match = matches.find(({ route }) => route.method === request.method)
   if (match === undefined) return methodNotAllowed(matches.map(({ route }) => route.method))
-  const body = match.route.method === 'POST' ? await readChange(request, parts.isSameOrigin) : { body: undefined }
+  const body = match.route.method === 'POST' ? await readChange(request, parts.origins) : { body: undefined }
   if ('refusal' in body) return body.refusal
   const caller = await parts.people.authenticate(request)
   return match.route.handle({ request, params: match.params, caller, body: body.body })
 }
 
-async function readChange(request: IncomingMessage, isSameOrigin: OriginCheck) {
-  if (!isSameOrigin(request.headers)) return { refusal: refuse('cross-site') }
+async function readChange(request: IncomingMessage, origins: Origins) {
+  if (!origins.mayChange(request.headers)) return { refusal: refuse('cross-site') }
   const read = await readJsonBody(request)
   // What is left of an oversized body would be taken for the next request of the connection.
   return read.ok ? { body: read.value } : { refusal: { ...refuse(read.code), headers: { Connection: 'close' } } }

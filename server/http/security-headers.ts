@@ -15,15 +15,15 @@ export const transportSecurity = { 'Strict-Transport-Security': `max-age=${180 *
 /**
  * Content Security Policy of a page. Scripts need the request's nonce; styles may be inline, because editor and
  * charts set them from scripts.
- * @param socketOrigin ws: or wss: origin of the sync socket: some browsers do not count it as 'self'
+ * @param socketSources where the sync socket may connect to, beside 'self'
  */
-export function pagePolicy(nonce: string, socketOrigin: string): string {
+export function pagePolicy(nonce: string, socketSources: string): string {
   return [
     "default-src 'self'",
     `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'`,
     "style-src 'self' 'unsafe-inline'",
     "img-src 'self' data: blob:",
-    `connect-src 'self' ${socketOrigin}`,
+    `connect-src 'self' ${socketSources}`,
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",

@@ -1,6 +1,5 @@
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto'
 import { readFile, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
 
 const keyBytes = 32
 
@@ -32,9 +31,8 @@ export function createSigner(key: Uint8Array): Signer {
   }
 }
 
-/** Reads the key of a data folder, or makes one that only the server's own user can read. */
-export async function loadKey(dataDir: string): Promise<Uint8Array> {
-  const file = join(dataDir, 'signing.key')
+/** Reads the key in a file, or makes one that only the server's own user can read. */
+export async function loadKey(file: string): Promise<Uint8Array> {
   try {
     await writeFile(file, randomBytes(keyBytes), { mode: 0o600, flag: 'wx' })
   } catch (error) {

@@ -1,6 +1,6 @@
 import { onlyId } from '../../lib/board/identity.ts'
 import type { TableView } from '../../lib/board/rules.ts'
-import type { CaseProjection } from '../store/store.ts'
+import type { CaseProjection } from '../../lib/interchange/api.ts'
 
 /** The columns that a case's record document decides. */
 export function projectRecord(tables: TableView): Partial<CaseProjection> {

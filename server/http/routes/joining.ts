@@ -12,20 +12,20 @@ import { ok, refuse } from '../reply.ts'
 import { anyone, emptyBody, get, post, type Route, signedIn } from '../routes.ts'
 
 /** Who I am, what a link is for, coming in and leaving. */
-export function joiningRoutes({ store, people, throttle, addressOf }: ApiParts): readonly Route[] {
+export function joiningRoutes({ store, people, throttle, origins }: ApiParts): readonly Route[] {
   return [
     get('/api/me', anyone, async ({ caller }) =>
       ok({ participant: caller?.participant ?? null, isOwner: caller?.isOwner ?? false } satisfies Me),
     ),
     get('/api/invitations/:token/preview', anyone, async ({ request, params }) => {
-      const address = addressOf(request)
+      const address = origins.addressOf(request)
       if (throttle.isBlocked(address)) return refuse('too-many-attempts')
       const link = await people.inspectLink(params.token ?? '')
       if (link.state === 'unknown') throttle.countMiss(address)
       return ok(await preview(link, store))
     }),
     post('/api/join', anyone, JoinRequest, async ({ request, body: { token, ...who }, caller }) => {
-      const address = addressOf(request)
+      const address = origins.addressOf(request)
       if (throttle.isBlocked(address)) return refuse('too-many-attempts')
       const outcome = await people.join(token, who, caller)
       if (outcome.state === 'unknown') throttle.countMiss(address)

@@ -1,0 +1,52 @@
+import { fileURLToPath } from 'node:url'
+import { CannotStart } from './cannot-start.ts'
+import { createLog } from './log.ts'
+import { type Served, serve } from './serve.ts'
+import { readSettings } from './settings.ts'
+import { StoreOutage } from './store/store.ts'
+
+const log = createLog(
+  (line) => process.stderr.write(line),
+  () => new Date(),
+)
+
+try {
+  const served = await serve({
+    settings: readSettings(process.env),
+    // Both server/main.ts and the bundle, dist/server.mjs, stand one folder below it.
+    root: fileURLToPath(new URL('..', import.meta.url)),
+    development: process.env.NODE_ENV === 'development',
+    log,
+    now: () => new Date(),
+    demo: undefined,
+  })
+  announce(served)
+  closeOnSignal(served)
+} catch (error) {
+  if (!(error instanceof CannotStart || error instanceof StoreOutage)) throw error
+  console.error(error.message)
+  process.exit(1)
+}
+
+function announce({ url, links }: Served): void {
+  console.log(`\nThe board is at ${url}\n`)
+  for (const { who, path } of links) console.log(`  ${who.padEnd(10)} ${url}${path}`)
+  if (links.length > 0) console.log('\nEach link lets whoever opens it in with that role.\n')
+}
+
+function closeOnSignal(served: Served): void {
+  let closing = false
+  const close = () => {
+    // Who asks twice does not want to wait.
+    if (closing) process.exit(1)
+    closing = true
+    served.close().then(
+      () => process.exit(0),
+      (error: unknown) => {
+        log.error('close-failed', error)
+        process.exit(1)
+      },
+    )
+  }
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, close)
+}
