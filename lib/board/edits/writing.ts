@@ -27,8 +27,13 @@ export function addRecord<K extends KindName>(
   content: Content<K>,
   id: RecordId = pen.newId(),
 ): RecordId {
-  doc.transact(() => tableOf(doc, kind).set(id, sharedRecord(kind, { ...content, id, ...stampOf(pen) })))
+  putRecord(doc, kind, { ...content, id, ...stampOf(pen) } as RecordOf<K>)
   return id
+}
+
+/** Writes a whole record with the stamp it carries: what an import or a seed brings along. */
+export function putRecord<K extends KindName>(doc: Y.Doc, kind: K, record: RecordOf<K>): void {
+  doc.transact(() => tableOf(doc, kind).set(record.id, sharedRecord(kind, record)))
 }
 
 /** Changes fields of a record; `undefined` removes an optional field. Fields that are equal are not written again. */

@@ -1,0 +1,69 @@
+import { backingId } from '../../lib/board/records/question.ts'
+import type { KindName } from '../../lib/board/records.ts'
+
+/** A moment that every test clock may take as now. */
+export const sampleNow = new Date('2026-05-04T10:00:00.000Z')
+
+/** One valid record of each kind by one author; questions, tests and notes can be referred to. */
+export function sampleRecord(
+  kind: KindName,
+  id: string,
+  author: string,
+  at = sampleNow.toISOString(),
+): Record<string, unknown> {
+  return { id, author, at, ...sampleContent[kind](author) }
+}
+
+/** The question that sample replies and backings belong to. */
+export const sampleQuestion = 'question-of-others'
+
+/** The id that a new sample record of a kind stands under. */
+export function sampleId(kind: KindName, author: string, name = 'new'): string {
+  if (kind === 'header' || kind === 'plan' || kind === 'mainScreen') return 'only'
+  return kind === 'backings' ? backingId(sampleQuestion, author) : `${kind}-${name}`
+}
+
+const closed = { state: 'current' }
+const sampleContent: Record<KindName, (author: string) => Record<string, unknown>> = {
+  header: () => ({ pseudonym: 'Case Heron', ear: 'right', sex: 'male', ageYears: 47, summary: '', phase: 'planning' }),
+  tests: () => ({
+    ear: 'right',
+    condition: 'unaided',
+    performedOn: '2026-05-02',
+    origin: 'typed',
+    note: '',
+    points: { 'air.unmasked.1000': { kind: 'heard', level: 55 } },
+    ...closed,
+  }),
+  speechTests: () => ({
+    ear: 'right',
+    condition: 'unaided',
+    performedOn: '2026-05-02',
+    material: 'monosyllables',
+    listName: 'list 3',
+    items: 20,
+    right: 13,
+    speechLevel: 65,
+    note: '',
+    ...closed,
+  }),
+  annotations: () => ({ place: { kind: 'pin', ear: 'right', frequency: 2000, level: 60 }, text: 'notch' }),
+  plan: () => ({ ear: 'right', malleus: 'mobile', incus: 'missing', stapes: 'mobile', approach: '', aim: '' }),
+  steps: () => ({ rank: 'a0', title: 'Expose the round-window niche', check: '', hazard: '', state: 'ahead' }),
+  notes: () => ({
+    kind: 'finding',
+    rank: 'a0',
+    cites: [],
+    body: [{ type: 'paragraph', content: [{ text: 'stapes mobile' }] }],
+  }),
+  contingencies: () => ({
+    rank: 'a0',
+    trigger: { kind: 'found', finding: 'stapes fixed' },
+    plan: 'stage the operation',
+    state: 'watching',
+  }),
+  mainScreen: () => ({ showing: { kind: 'steps' } }),
+  questions: () => ({ text: 'Is the footplate mobile?', state: 'raised', rank: 'a0' }),
+  replies: () => ({ question: sampleQuestion, text: 'It was at the last look.' }),
+  backings: () => ({ question: sampleQuestion }),
+}
