@@ -1,0 +1,137 @@
+import { type DeviceProfile, sourceOf, type WordScoreAnchor } from './device-profile.ts'
+import type { UnaidedWordScore } from './inputs.ts'
+import type { LossModel } from './loss-model.ts'
+import {
+  absent,
+  type Basis,
+  clampedRange,
+  combinedSd,
+  type Prediction,
+  type Remark,
+  type Spread,
+  sharesOf,
+  z80,
+} from './prediction.ts'
+import {
+  assumedListLength,
+  listAssumption,
+  loudEnoughDb,
+  meanSpreadDb,
+  slopeAssumption,
+  speechZeroDbSpl,
+  wordSlope,
+  workingValues,
+} from './working-values.ts'
+
+/** Expected share of monosyllables right at 65 dB SPL in quiet with the device, in percent. */
+export interface WordScoreForecast {
+  readonly variant: WordScoreAnchor['variant']
+  readonly score: Prediction
+}
+
+export interface WordScoreInputs {
+  readonly profile: DeviceProfile
+  readonly anchor: WordScoreAnchor
+  readonly model: LossModel
+  /** four-frequency mean of bone conduction; a lower bound when a frequency gave no response; absent when one is missing */
+  readonly boneMean: { readonly valueDbHl: number; readonly censored: boolean } | undefined
+  readonly meanLoss: { readonly lossDb: number; readonly sdDb: number }
+  /** four-frequency mean of air conduction, absent when one is missing */
+  readonly airMeanDbHl: number | undefined
+  readonly unaidedWords: readonly UnaidedWordScore[]
+}
+
+/**
+ * Words right, in percent, on a logistic in the mean bone-conduction threshold.
+ * @param boneDbHl four-frequency mean, dB HL, with any loss of drive added
+ * @param halfAtDbHl mean bone-conduction threshold with half of the words right
+ * @param slopePercentPerDb slope at half, percent per dB, positive
+ */
+export function logisticScore(boneDbHl: number, halfAtDbHl: number, slopePercentPerDb: number): number {
+  return 100 / (1 + Math.exp(((4 * slopePercentPerDb) / 100) * (boneDbHl - halfAtDbHl)))
+}
+
+/**
+ * Expected word score at 65 dB SPL. The interval joins three causes as independent: the spread of the aided mean (moved
+ * along the curve), the list (binomial) and the assumed slope (even between 3 and 5 % per dB).
+ * The best unaided score of the ear caps value and interval, if a list was given loud enough to be the best.
+ * Source: the anchor's. Checked by: tests/published/busch-2016.test.ts
+ */
+export function wordScore(inputs: WordScoreInputs): Prediction {
+  const { boneMean, meanLoss } = inputs
+  if (boneMean === undefined) return absent('a-frequency-is-missing')
+  const cap = bestUnaidedScore(inputs)
+  const list = listLengthOf(inputs)
+  const at = boneMean.valueDbHl + meanLoss.lossDb
+  const curve = curveAt(inputs.anchor, at, Math.hypot(meanSpreadDb.used, meanLoss.sdDb), list.items)
+  const limits = { low: 0, high: cap ?? 100 }
+  const basis = basisOf(inputs, boneMean, { spread: curve.spread, cap, list })
+  const value = Math.min(curve.score, limits.high)
+  if (boneMean.censored) return { kind: 'at-most', value, basis }
+  return { kind: 'estimate', value, interval: clampedRange(curve.interval, limits), basis }
+}
+
+function curveAt(anchor: WordScoreAnchor, boneDbHl: number, sdDb: number, items: number) {
+  const scoreAt = (bone: number, slope: number) => logisticScore(bone, anchor.boneDbHlAtHalf, slope)
+  const score = scoreAt(boneDbHl, wordSlope.used)
+  const list = 100 * Math.sqrt(((score / 100) * (1 - score / 100)) / items)
+  const ofSlope = Math.abs(scoreAt(boneDbHl, wordSlope.high) - scoreAt(boneDbHl, wordSlope.low)) / Math.sqrt(12)
+  const worse = score - scoreAt(boneDbHl + z80 * sdDb, wordSlope.used)
+  const better = scoreAt(boneDbHl - z80 * sdDb, wordSlope.used) - score
+  const others = z80 * Math.hypot(list, ofSlope)
+  const spread: Spread = { 'between-patients': (worse + better) / (2 * z80), 'list-length': list, slope: ofSlope }
+  return {
+    score,
+    spread,
+    interval: { low: score - Math.hypot(worse, others), high: score + Math.hypot(better, others) },
+  }
+}
+
+/** Best score in percent of the lists that were loud enough to find it; undefined when there is none. */
+function bestUnaidedScore({ unaidedWords, airMeanDbHl }: WordScoreInputs): number | undefined {
+  if (airMeanDbHl === undefined) return undefined
+  const loud = unaidedWords.filter(({ levelDbSpl }) => levelDbSpl - speechZeroDbSpl - airMeanDbHl >= loudEnoughDb)
+  const scores = loud.map(({ right, items }) => (100 * right) / items)
+  return scores.length === 0 ? undefined : Math.max(...scores)
+}
+
+function listLengthOf({ unaidedWords }: WordScoreInputs): { readonly items: number; readonly assumed: boolean } {
+  const items = unaidedWords.at(-1)?.items
+  return items === undefined ? { items: assumedListLength, assumed: true } : { items, assumed: false }
+}
+
+interface CurveFacts {
+  readonly spread: Spread
+  readonly cap: number | undefined
+  readonly list: { readonly items: number; readonly assumed: boolean }
+}
+
+function basisOf(
+  { profile, anchor, model, meanLoss }: WordScoreInputs,
+  boneMean: NonNullable<WordScoreInputs['boneMean']>,
+  { spread, cap, list }: CurveFacts,
+): Basis {
+  const remarks: Remark[] = ['slope-assumed', cap === undefined ? 'not-capped' : 'capped']
+  if (list.assumed) remarks.push('list-length-assumed')
+  if (boneMean.censored) remarks.push('bone-no-response')
+  return {
+    formula: 'word-score',
+    inputs: [
+      {
+        name: 'bone-mean',
+        unit: 'dB HL',
+        value: boneMean.valueDbHl,
+        sd: meanSpreadDb.used,
+        ...(boneMean.censored ? { censored: true as const } : {}),
+      },
+      { name: 'mean-loss', unit: 'dB', value: meanLoss.lossDb, sd: meanLoss.sdDb },
+      { name: 'half-right-at', unit: 'dB HL', value: anchor.boneDbHlAtHalf, n: anchor.n },
+      { name: 'slope', unit: '%/dB', value: { low: wordSlope.low, high: wordSlope.high } },
+      ...(cap === undefined ? [] : [{ name: 'best-unaided-score', unit: '%', value: cap } as const]),
+      { name: 'list-length', unit: 'items', value: list.items },
+    ],
+    sources: [sourceOf(profile, anchor.source), slopeAssumption, listAssumption, workingValues, model.source],
+    shares: combinedSd(spread) > 0 ? sharesOf(spread) : [],
+    remarks,
+  }
+}
