@@ -1,6 +1,8 @@
+import { repeatability } from '../audiometry/test-retest.ts'
 import type { CouplingSite } from '../devices/classes.ts'
 import type { FrequencyHz } from '../units/frequencies.ts'
 import { type Coupling, type DeviceProfile, type GainEntry, sourceOf } from './device-profile.ts'
+import { evidenceFrom } from './evidence.ts'
 import { boneInput, type Headroom, headroomAt } from './headroom.ts'
 import type { EarTests } from './inputs.ts'
 import type { DriveLoss, LossModel } from './loss-model.ts'
@@ -20,7 +22,7 @@ import {
   type Tested,
   testedAt,
 } from './prediction.ts'
-import { aidedFloorDbHl, repeatabilitySource, thresholdRepeatabilityDb, workingValues } from './working-values.ts'
+import { aidedFloorDbHl, workingValues } from './working-values.ts'
 
 /** What is expected at one frequency. Thresholds in dB HL, gains and gaps in dB. */
 export interface FrequencyForecast {
@@ -125,8 +127,8 @@ function functionalGain(at: Situation, tests: EarTests): Prediction {
   const unaided = soundField ?? testedAt(tests.air, at.frequency)
   if (unaided === undefined) return absent('no-unaided-threshold')
   if (unaided.kind === 'no-response' && at.bone.kind === 'no-response') return absent('undetermined')
-  const route = soundField === undefined ? 'air' : 'soundField'
-  const spread = { ...gainAndBoneSpread(at), 'unaided-test': thresholdRepeatabilityDb[route] }
+  const route = soundField === undefined ? 'air' : 'sound-field'
+  const spread = { ...gainAndBoneSpread(at), 'unaided-test': repeatability(route, at.frequency).standardUncertainty }
   const basis = withUnaided(basisOf(at, 'functional-gain', spread), unaided, route, at.frequency)
   const most = levelOf(unaided) - aidedFloorDbHl
   const value = levelOf(unaided) - unclampedAided(at)
@@ -139,18 +141,20 @@ const gainSpread = ({ gain, loss }: Situation): Spread => ({ 'between-patients':
 
 const gainAndBoneSpread = (at: Situation): Spread => ({
   ...gainSpread(at),
-  'bone-test': thresholdRepeatabilityDb.bone,
+  'bone-test': repeatability('bone', at.frequency).standardUncertainty,
 })
 
 function basisOf(at: Situation, formula: FormulaId, spread: Spread): Basis {
   const { frequency, bone, gain, loss, profile, coupling, model } = at
+  const boneSd = spread['bone-test']
+  const sdOfBone = boneSd === undefined ? {} : { sd: boneSd }
   const n = coupling.gain.n === undefined ? {} : { n: coupling.gain.n }
   const inputs: BasisInput[] = [
-    { ...boneInput(bone, frequency), ...('bone-test' in spread ? { sd: thresholdRepeatabilityDb.bone } : {}) },
+    { ...boneInput(bone, frequency), ...sdOfBone },
     { name: 'published-gain', unit: 'dB', value: gain.meanDb, sd: gain.sdDb, frequency, ...n },
     { name: 'loss', unit: 'dB', value: loss.lossDb, sd: loss.sdDb, frequency },
   ]
-  const measured = 'bone-test' in spread ? [repeatabilitySource] : []
+  const measured = boneSd === undefined ? [] : [evidenceFrom('bone-repeatability', repeatability('bone', frequency))]
   return {
     formula,
     inputs,
@@ -168,12 +172,13 @@ function remarksOf(at: Situation): readonly Remark[] {
   return remarks
 }
 
-function withUnaided(basis: Basis, unaided: Tested, route: 'air' | 'soundField', frequency: FrequencyHz): Basis {
+function withUnaided(basis: Basis, unaided: Tested, route: 'air' | 'sound-field', frequency: FrequencyHz): Basis {
+  const repeats = repeatability(route, frequency)
   const input: BasisInput = {
     name: route === 'air' ? 'unaided-air' : 'unaided-sound-field',
     unit: 'dB HL',
     value: levelOf(unaided),
-    sd: thresholdRepeatabilityDb[route],
+    sd: repeats.standardUncertainty,
     frequency,
     ...(unaided.kind === 'no-response' ? { censored: true as const } : {}),
   }
@@ -181,5 +186,10 @@ function withUnaided(basis: Basis, unaided: Tested, route: 'air' | 'soundField',
     ...(route === 'air' ? (['air-for-sound-field'] as const) : []),
     ...(unaided.kind === 'no-response' ? (['unaided-no-response'] as const) : []),
   ]
-  return { ...basis, inputs: [input, ...basis.inputs], remarks: [...basis.remarks, ...remarks] }
+  return {
+    ...basis,
+    inputs: [input, ...basis.inputs],
+    sources: [...basis.sources, evidenceFrom(`${route}-repeatability`, repeats)],
+    remarks: [...basis.remarks, ...remarks],
+  }
 }

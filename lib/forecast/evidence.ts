@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import type { Provenance, SourceStatus } from '../audiometry/provenance.ts'
 
 /**
  * How sure we are of a number that a forecast stands on.
@@ -28,6 +29,17 @@ export const EvidenceSource = z
     message: 'a confirmed source says where it was read, and only a confirmed one',
   })
 export type EvidenceSource = z.infer<typeof EvidenceSource>
+
+const statusFrom: Record<SourceStatus, EvidenceStatus> = {
+  confirmed: 'confirmed',
+  'from memory, unconfirmed': 'approximate, from memory',
+  'common practice, no source': 'assumption',
+}
+
+/** The provenance of an audiometric rule or table as a source of a forecast. */
+export function evidenceFrom(id: SourceId, { source, status, reservation }: Provenance): EvidenceSource {
+  return { id, citation: source, status: statusFrom[status], ...(reservation === undefined ? {} : { reservation }) }
+}
 
 export const isWeak = ({ status, reservation }: EvidenceSource): boolean =>
   status !== 'confirmed' || reservation !== undefined

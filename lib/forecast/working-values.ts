@@ -40,16 +40,6 @@ export const slopeAssumption: EvidenceSource = {
   status: 'assumption',
 }
 
-/** Repeatability of one threshold, dB, up to 4 kHz: the frequencies for which there is a forecast. */
-export const thresholdRepeatabilityDb = { bone: 3, air: 2.5, soundField: 2.5 } as const
-
-export const repeatabilitySource: EvidenceSource = {
-  id: 'iso-8253-1-a2',
-  citation: 'ISO 8253-1:2010, Annex A, A.3.2: standard uncertainty of one threshold from repeatability, up to 4 kHz',
-  status: 'confirmed',
-  readAt: 'a public open-source implementation of the annex',
-}
-
 export const listAssumption: EvidenceSource = {
   id: 'word-list',
   citation:
