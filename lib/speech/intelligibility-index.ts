@@ -12,7 +12,7 @@ export interface BandInputs {
   /** Equivalent hearing threshold level T', dB HL, -30 to 140: the whole air-conduction loss. */
   readonly thresholdDbHl: readonly number[]
   /**
-   * Part J of the threshold that is only attenuation before the cochlea, dB, -130 to 130; 0 when absent. It spares
+   * Part J of the threshold that is only attenuation before the cochlea, dB, -150 to 150; 0 when absent. It spares
    * the level-distortion factor (formula A1). Negative when a device gives the cochlea more than the field level.
    */
   readonly conductiveDb?: readonly number[]
@@ -113,7 +113,7 @@ function checkedInputs(procedure: Procedure, inputs: BandInputs): CheckedInputs 
   requireSpectrum('speechDb', procedure, speechDb)
   requireSpectrum('noiseDb', procedure, noiseDb)
   requireEach('thresholdDbHl', procedure, thresholdDbHl, { low: -30, high: 140, unit: 'dB HL' })
-  requireEach('conductiveDb', procedure, conductiveDb, { low: -130, high: 130, unit: 'dB' })
+  requireEach('conductiveDb', procedure, conductiveDb, { low: -150, high: 150, unit: 'dB' })
   return { speechDb, noiseDb, thresholdDbHl, conductiveDb }
 }
 
