@@ -19,11 +19,13 @@ export { useMessages } from '@/app/messages/use-messages.ts'
 export interface Person {
   readonly name: string
   readonly affiliation: string
-  readonly role: Role
+  /** null when their access has ended */
+  readonly role: Role | null
 }
 
 export interface Me extends Person {
   readonly participant: ParticipantId
+  readonly role: Role
 }
 
 /**

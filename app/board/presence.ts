@@ -1,9 +1,10 @@
 'use client'
 
 import { equalityDeep } from 'lib0/function'
-import { useCallback, useEffect, useRef, useSyncExternalStore } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useSyncExternalStore } from 'react'
 import { Presence } from '@/lib/board/wire.ts'
 import { useBoard } from './board-context.tsx'
+import { presenceColour } from './connection/presence-colour.ts'
 
 export type ChartPointer = NonNullable<Presence['pointer']>
 
@@ -32,6 +33,15 @@ export function usePointer(): (pointer: ChartPointer | null) => void {
       }, pointerEveryMs)
     },
     [awareness],
+  )
+}
+
+/** What a shared text's caret publishes: the whole user, since the server drops a presence without it. */
+export function usePresenceUser(): Presence['user'] {
+  const { me } = useBoard()
+  return useMemo(
+    () => ({ id: me.participant, name: me.name, role: me.role, color: presenceColour(me.participant) }),
+    [me],
   )
 }
 

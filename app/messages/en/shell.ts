@@ -8,5 +8,8 @@ export const shell = {
   cancel: 'Cancel',
   dismiss: 'Dismiss',
   skipTo: (place: string) => `Skip to ${place}`,
+  noLink: 'The server cannot be reached. Check the network, then try again.',
+  unreadableAnswer: 'The server answered in a way that this page does not understand. Reload the page.',
+  serverTrouble: (status: number) => `The server could not do this (${status}). Try again in a moment.`,
   loading: 'Loading ...',
 }

@@ -1,0 +1,163 @@
+import type { Awareness } from 'y-protocols/awareness'
+import type * as Y from 'yjs'
+import { documentName } from '@/lib/board/documents.ts'
+import type { CaseId, ParticipantId } from '@/lib/board/identity.ts'
+import type { DocumentKind } from '@/lib/board/records.ts'
+import { type Refusal, sentenceOf } from '@/lib/board/refusals.ts'
+import { type Role, rolesWithPresence, writersOfDocument } from '@/lib/board/roles.ts'
+import type { Presence, Roster } from '@/lib/board/wire.ts'
+import type { Place } from './changed-places.ts'
+import { DocumentLink, type LinkState } from './document-link.ts'
+import { boundedDrafts, type Draft, draftsOf, readDrafts } from './drafts.ts'
+import type { KeptText } from './kept-text.ts'
+import { presenceColour } from './presence-colour.ts'
+
+export interface Holder {
+  readonly participant: ParticipantId
+  readonly name: string
+  readonly affiliation: string
+  readonly role: Role
+}
+
+export interface BoardConnectionOptions {
+  readonly caseId: CaseId
+  readonly me: Holder
+  readonly serverUrl: string
+  readonly kept: KeptText
+  /** whether this browser can keep copies of the documents */
+  readonly keepsCopies: boolean
+  readonly now: () => Date
+  readonly newId: () => string
+}
+
+export interface ConnectionSnapshot {
+  readonly record: Y.Doc
+  readonly floor: Y.Doc
+  readonly awareness: Awareness
+  readonly link: LinkState
+  readonly closed: { readonly code: number; readonly reason: string } | undefined
+  readonly isStored: boolean
+  readonly roster: Roster
+  readonly drafts: readonly Draft[]
+  readonly refused: string | undefined
+}
+
+/** The worst state of the two links is the state of the board. */
+const worstFirst: readonly LinkState[] = ['closed', 'offline', 'connecting', 'live']
+
+/** Both documents of a case, for one person and page, until `destroy`. */
+export class BoardConnection {
+  readonly options: BoardConnectionOptions
+  private readonly links: Readonly<Record<DocumentKind, DocumentLink>>
+  private readonly listeners = new Set<() => void>()
+  private roster: Roster = { people: [], observers: 0 }
+  private drafts: readonly Draft[]
+  private refused: string | undefined
+  private closed: ConnectionSnapshot['closed']
+  private snapshot: ConnectionSnapshot
+
+  constructor(options: BoardConnectionOptions) {
+    this.options = options
+    this.drafts = readDrafts(options.kept.read(this.draftsKey))
+    this.links = { record: this.makeLink('record'), floor: this.makeLink('floor') }
+    this.snapshot = this.takeSnapshot()
+  }
+
+  readonly subscribe = (notify: () => void): (() => void) => {
+    this.listeners.add(notify)
+    return () => this.listeners.delete(notify)
+  }
+
+  readonly getSnapshot = (): ConnectionSnapshot => this.snapshot
+
+  destroy(): void {
+    this.listeners.clear()
+    for (const link of Object.values(this.links)) link.destroy()
+  }
+
+  reconnect(): void {
+    for (const link of Object.values(this.links)) link.reconnect()
+  }
+
+  discardDraft(id: string): void {
+    this.keepDrafts(this.drafts.filter((draft) => draft.id !== id))
+  }
+
+  dismissRefused(): void {
+    this.refused = undefined
+    this.changed()
+  }
+
+  private get draftsKey(): string {
+    return `promontory.drafts.${this.options.caseId}.${this.options.me.participant}`
+  }
+
+  private makeLink(kind: DocumentKind): DocumentLink {
+    const { caseId, me, serverUrl, kept, keepsCopies } = this.options
+    const name = documentName(kind, caseId)
+    const journalKey = `promontory.unstored.${name}.${me.participant}`
+    return new DocumentLink(
+      {
+        serverUrl,
+        documentName: name,
+        mayWrite: (writersOfDocument[kind] as readonly Role[]).includes(me.role),
+        presence: kind === 'record' ? presenceOf(me) : null,
+        copyName: keepsCopies ? `promontory.${name}.${me.participant}` : undefined,
+        journal: kept.read(journalKey),
+        keepJournal: (journal) => void kept.write(journalKey, journal),
+      },
+      {
+        changed: () => this.changed(),
+        refused: (doc, lost, refused) => this.keepLost(doc, lost, refused),
+        closed: (code, reason) => {
+          this.closed = { code, reason }
+          this.changed()
+        },
+        roster: (roster) => {
+          if (kind !== 'record') return
+          this.roster = roster
+          this.changed()
+        },
+      },
+    )
+  }
+
+  private keepLost(doc: Y.Doc, lost: readonly Place[], refused: Refusal): void {
+    const { now, newId } = this.options
+    const reason = sentenceOf(refused)
+    this.refused = reason
+    this.keepDrafts([...this.drafts, ...draftsOf(doc, lost, { reason, at: now().toISOString(), newId })])
+  }
+
+  private keepDrafts(drafts: readonly Draft[]): void {
+    this.drafts = boundedDrafts(drafts)
+    this.options.kept.write(this.draftsKey, JSON.stringify(this.drafts))
+    this.changed()
+  }
+
+  private changed(): void {
+    this.snapshot = this.takeSnapshot()
+    for (const notify of this.listeners) notify()
+  }
+
+  private takeSnapshot(): ConnectionSnapshot {
+    const { record, floor } = this.links
+    const states = [record.linkState, floor.linkState]
+    return {
+      record: record.doc,
+      floor: floor.doc,
+      awareness: record.awareness,
+      link: worstFirst.find((state) => states.includes(state)) ?? 'connecting',
+      closed: this.closed,
+      isStored: record.isStored && floor.isStored,
+      roster: this.roster,
+      drafts: this.drafts,
+      refused: this.refused,
+    }
+  }
+}
+
+function presenceOf({ participant, name, role }: Holder): Presence | null {
+  if (!rolesWithPresence.includes(role)) return null
+  return { user: { id: participant, name, role, color: presenceColour(participant) } }
+}

@@ -1,0 +1,62 @@
+import { IndexeddbPersistence } from 'y-indexeddb'
+import type * as Y from 'yjs'
+
+/** The copy of a document that this browser keeps for one participant, so that work goes on offline. */
+export interface LocalCopy {
+  /** Empties the copy and stops keeping it. */
+  forget(): Promise<void>
+  /** Stops keeping the copy up to date; what is in it stays. */
+  close(): void
+}
+
+const probeName = 'promontory.probe'
+
+/** Whether this browser lets the page store anything (private windows and full disks do not). */
+export function storageWorks(): Promise<boolean> {
+  return new Promise((resolve) => {
+    try {
+      const request = indexedDB.open(probeName)
+      request.onsuccess = () => {
+        request.result.close()
+        resolve(true)
+      }
+      request.onerror = (event) => {
+        event.preventDefault()
+        resolve(false)
+      }
+      request.onblocked = () => resolve(false)
+    } catch {
+      resolve(false)
+    }
+  })
+}
+
+/** Fills `doc` from the copy kept under `name` and keeps the copy up to date. */
+export async function keepLocalCopy(name: string, doc: Y.Doc): Promise<LocalCopy> {
+  const persistence = new IndexeddbPersistence(name, doc)
+  await persistence.whenSynced
+  return {
+    forget: async () => {
+      await persistence.destroy()
+      await emptyStore(name)
+    },
+    close: () => void persistence.destroy(),
+  }
+}
+
+/** The store is emptied, not deleted: another window of this browser may have it open. */
+function emptyStore(name: string): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(name)
+    request.onerror = () => reject(request.error)
+    request.onsuccess = () => {
+      const transaction = request.result.transaction(['updates'], 'readwrite')
+      transaction.objectStore('updates').clear()
+      transaction.oncomplete = () => {
+        request.result.close()
+        resolve()
+      }
+      transaction.onerror = () => reject(transaction.error)
+    }
+  })
+}
