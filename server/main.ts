@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { CannotStart } from './cannot-start.ts'
+import { demo } from './demo/demo.ts'
 import { createLog } from './log.ts'
 import { type Served, serve } from './serve.ts'
 import { readSettings } from './settings.ts'
@@ -11,14 +12,15 @@ const log = createLog(
 )
 
 try {
+  const settings = readSettings(process.env)
   const served = await serve({
-    settings: readSettings(process.env),
+    settings,
     // Both server/main.ts and the bundle, dist/server.mjs, stand one folder below it.
     root: fileURLToPath(new URL('..', import.meta.url)),
     development: process.env.NODE_ENV === 'development',
     log,
     now: () => new Date(),
-    demo: undefined,
+    demo: settings.demo ? demo : undefined,
   })
   announce(served)
   closeOnSignal(served)
