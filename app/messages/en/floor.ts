@@ -102,8 +102,7 @@ export const floor = {
   act: {
     call: 'Call',
     answer: 'Answer',
-    close: 'Close with this answer',
-    writeAnswer: 'Write the answer',
+    draftAnswer: 'Write the answer',
     defer: 'Put off',
     setAside: 'Set aside',
     reopen: 'Back to waiting',
@@ -112,11 +111,10 @@ export const floor = {
     reply: 'Reply',
     back: 'Back it',
     backed: 'Backed',
-    edit: 'Change',
+    reword: 'Change',
     screen: 'Main screen',
     up: 'One place up',
     down: 'One place down',
-    cancel: 'Cancel',
   },
   form: {
     answer: 'What was answered',

@@ -1,0 +1,127 @@
+'use client'
+
+import { type MouseEvent, useEffect, useRef, useState } from 'react'
+import { startPick, useChartPick } from '@/app/board/chart-pick.ts'
+import { Button } from '@/app/components/button.tsx'
+import { Field } from '@/app/components/field.tsx'
+import { IconButton } from '@/app/components/icon-button.tsx'
+import { CloseIcon } from '@/app/components/icons.tsx'
+import { useMessages } from '@/app/messages/use-messages.ts'
+import type { Anchor } from '@/lib/board/records/question.ts'
+import { AnchorChip } from './anchor-chip.tsx'
+import styles from './anchor-field.module.css'
+import type { FloorDesk, NamedRecord } from './floor-desk.ts'
+import { PlaceFields } from './place-fields.tsx'
+
+interface AnchorFieldProps {
+  readonly anchor: Anchor | undefined
+  readonly onChange: (anchor: Anchor | undefined) => void
+  readonly desk: Pick<FloorDesk, 'ear' | 'notes' | 'steps' | 'thresholdAt'>
+}
+
+/** What the question is about: nothing in particular, a place on the audiogram, a note or a step. */
+export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
+  const { floor } = useMessages()
+  const [choosing, setChoosing] = useState<Anchor['kind']>()
+  const choose = (next: Anchor) => {
+    onChange(next)
+    setChoosing(undefined)
+  }
+  if (anchor !== undefined)
+    return (
+      <div className={styles.chosen}>
+        <span className={styles.about}>{floor.anchor.legend}</span>
+        <AnchorChip anchor={anchor} notes={desk.notes} steps={desk.steps} />
+        <IconButton label={floor.anchor.remove} onClick={() => onChange(undefined)}>
+          <CloseIcon />
+        </IconButton>
+      </div>
+    )
+  const toggle = (kind: Anchor['kind']) => () => setChoosing(choosing === kind ? undefined : kind)
+  return (
+    <fieldset className={styles.field}>
+      <legend className={styles.about}>{floor.anchor.legend}</legend>
+      <div className={styles.kinds}>
+        <PointButton onPlace={choose} />
+        {(['chart', 'note', 'step'] as const)
+          .filter((kind) => kind === 'chart' || listOf(kind, desk).length > 0)
+          .map((kind) => (
+            <Button key={kind} tone="quiet" aria-expanded={choosing === kind} onClick={toggle(kind)}>
+              {floor.anchor[kind]}
+            </Button>
+          ))}
+      </div>
+      {choosing === 'chart' && (
+        <PlaceFields
+          ear={desk.ear}
+          thresholdAt={desk.thresholdAt}
+          onUse={(place) => choose({ kind: 'chart', place })}
+        />
+      )}
+      {(choosing === 'note' || choosing === 'step') && (
+        <RecordSelect
+          label={choosing === 'note' ? floor.anchor.chooseNote : floor.anchor.chooseStep}
+          records={listOf(choosing, desk)}
+          onChoose={(id) => choose({ kind: choosing, id })}
+        />
+      )}
+    </fieldset>
+  )
+}
+
+const listOf = (kind: 'note' | 'step', desk: Pick<FloorDesk, 'notes' | 'steps'>): readonly NamedRecord[] =>
+  kind === 'note' ? desk.notes : desk.steps
+
+/** Waits for a click on the audiogram. The waiting ends with the form, unless the place came first. */
+function PointButton({ onPlace }: { readonly onPlace: (anchor: Anchor) => void }) {
+  const { floor } = useMessages()
+  const { picking } = useChartPick()
+  const [waiting, setWaiting] = useState(false)
+  const stop = useRef<() => void>(undefined)
+  const isPointing = waiting && picking
+  useEffect(() => () => stop.current?.(), [])
+  const start = (event: MouseEvent) => {
+    event.preventDefault()
+    setWaiting(true)
+    stop.current = startPick((place) => {
+      setWaiting(false)
+      onPlace({ kind: 'chart', place })
+    })
+  }
+  return (
+    <>
+      <Button tone="quiet" aria-pressed={isPointing} onClick={isPointing ? () => stop.current?.() : start}>
+        <span aria-hidden="true">⌖</span> {isPointing ? floor.anchor.stopPointing : floor.anchor.point}
+      </Button>
+      <span className={styles.pointing} role="status">
+        {isPointing && floor.anchor.pointing}
+      </span>
+    </>
+  )
+}
+
+interface RecordSelectProps {
+  readonly label: string
+  readonly records: readonly NamedRecord[]
+  readonly onChoose: (id: string) => void
+}
+
+function RecordSelect({ label, records, onChoose }: RecordSelectProps) {
+  const { floor } = useMessages()
+  return (
+    <Field label={label}>
+      {(control) => (
+        <select {...control} value="" onChange={(event) => onChoose(event.target.value)}>
+          <option value="" disabled>
+            {floor.anchor.choose}
+          </option>
+          {records.map(({ id, label: words }) => (
+            <option key={id} value={id}>
+              {words}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}

@@ -1,0 +1,60 @@
+'use client'
+
+import { type FormEvent, useRef, useState } from 'react'
+import { Button } from '@/app/components/button.tsx'
+import { useKeptText } from '@/app/components/kept-text.ts'
+import { LimitedText } from '@/app/components/limited-text.tsx'
+import { useSay } from '@/app/components/toast.tsx'
+import { useMessages } from '@/app/messages/use-messages.ts'
+import { Anchor } from '@/lib/board/records/question.ts'
+import { AnchorField } from './anchor-field.tsx'
+import styles from './ask-form.module.css'
+import type { FloorDesk } from './floor-desk.ts'
+import { floorLimits } from './limits.ts'
+
+/** A question in two steps: write, ask. What it is about is a third that one can leave out. */
+export function AskForm({ desk }: { readonly desk: FloorDesk }) {
+  const { floor } = useMessages()
+  const say = useSay()
+  const words = useKeptText('ask')
+  const [anchor, setAnchor] = useKeptAnchor()
+  const [missing, setMissing] = useState(false)
+  const field = useRef<HTMLTextAreaElement>(null)
+  const ask = (event: FormEvent) => {
+    event.preventDefault()
+    const text = words.text.trim()
+    setMissing(text === '')
+    if (text === '' || text.length > floorLimits.question) return field.current?.focus()
+    desk.acts.ask({ text, ...(anchor === undefined ? {} : { anchor }) })
+    words.clear()
+    setAnchor(undefined)
+    say(floor.ask.asked)
+  }
+  return (
+    <form className={styles.ask} onSubmit={ask} noValidate>
+      <LimitedText
+        ref={field}
+        label={floor.ask.label}
+        placeholder={floor.ask.placeholder}
+        lines={2}
+        limit={floorLimits.question}
+        value={words.text}
+        onChange={words.write}
+        error={missing && words.text.trim() === '' ? floor.ask.empty : undefined}
+      />
+      <div className={styles.foot}>
+        <AnchorField anchor={anchor} onChange={setAnchor} desk={desk} />
+        <Button type="submit" tone="accent" title={floor.ask.submitHint}>
+          {floor.ask.submit}
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+/** The place outlives the form as the words do: pointing at the chart may close this pane on a phone. */
+function useKeptAnchor(): [Anchor | undefined, (anchor: Anchor | undefined) => void] {
+  const { text, write, clear } = useKeptText('ask-about')
+  const anchor = text === '' ? undefined : Anchor.safeParse(JSON.parse(text)).data
+  return [anchor, (next) => (next === undefined ? clear() : write(JSON.stringify(next)))]
+}

@@ -1,0 +1,49 @@
+import type { Person } from '@/app/board/board-context.tsx'
+import type { Thread } from '@/lib/board/edits/floor.ts'
+import type { ParticipantId, RecordId } from '@/lib/board/identity.ts'
+import type { Anchor } from '@/lib/board/records/question.ts'
+import type { Rights } from '@/lib/board/rights.ts'
+import type { Ear, FrequencyHz } from '@/lib/units/frequencies.ts'
+
+export interface QuestionWords {
+  readonly text: string
+  readonly anchor?: Anchor
+}
+
+/** Everything that can be done on the floor; each is one edit of the shared documents. */
+export interface FloorActs {
+  ask(words: QuestionWords): void
+  reword(id: RecordId, words: QuestionWords): void
+  reply(id: RecordId, text: string): void
+  back(thread: Thread): void
+  call(id: RecordId): void
+  answer(id: RecordId, text: string, saidBy: string): void
+  draftAnswer(id: RecordId, text: string, saidBy: string): void
+  defer(id: RecordId, to: string): void
+  setAside(id: RecordId): void
+  reopen(id: RecordId): void
+  fold(id: RecordId, into: RecordId): void
+  unfold(id: RecordId): void
+  shift(id: RecordId, by: -1 | 1): void
+  /** absent for those who do not run the main screen */
+  readonly screen?: ((id: RecordId) => void) | undefined
+}
+
+export interface NamedRecord {
+  readonly id: RecordId
+  readonly label: string
+}
+
+/** What the floor's views need to know of the rest of the board. */
+export interface FloorDesk {
+  readonly me: ParticipantId
+  /** the ear that is operated on: where a place on the audiogram starts from */
+  readonly ear: Ear
+  readonly people: ReadonlyMap<ParticipantId, Person>
+  readonly notes: readonly NamedRecord[]
+  readonly steps: readonly NamedRecord[]
+  readonly may: Rights
+  readonly acts: FloorActs
+  /** dB HL of the current air-conduction threshold, where a pin without a level is put */
+  thresholdAt(ear: Ear, frequency: FrequencyHz): number | undefined
+}

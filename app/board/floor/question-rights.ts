@@ -1,0 +1,62 @@
+import type { Thread } from '@/lib/board/edits/floor.ts'
+import type { ParticipantId } from '@/lib/board/identity.ts'
+import type { Rights } from '@/lib/board/rights.ts'
+
+/** What one person may do to one question as it stands now. */
+export interface QuestionRights {
+  readonly reword: boolean
+  readonly reply: boolean
+  readonly back: boolean
+  readonly call: boolean
+  /** writes the answer and closes the question with it */
+  readonly answer: boolean
+  /** writes the answer; the moderator closes the question */
+  readonly draftAnswer: boolean
+  readonly defer: boolean
+  readonly setAside: boolean
+  readonly reopen: boolean
+  readonly fold: boolean
+  readonly unfold: boolean
+  readonly order: boolean
+}
+
+export type QuestionAct = Exclude<keyof QuestionRights, 'order' | 'unfold'> | 'screen'
+
+/** From the table of rights and the state of the question; folding also wants a question with none folded into it. */
+export function questionRights({ question, folded }: Thread, may: Rights, me: ParticipantId): QuestionRights {
+  const isOpen = question.state === 'raised' || question.state === 'called'
+  const moves = (to: string) => may.mayMove('questions', question, to)
+  const mayFold = may.mayChange('questions', 'foldedInto', question)
+  const mayAnswer = may.mayChange('questions', 'answer', question)
+  return {
+    reword: isOpen && question.state === 'raised' && may.mayChange('questions', 'text', question),
+    reply: may.mayCreate('replies'),
+    back: may.mayCreate('backings') && question.author !== me,
+    call: moves('called'),
+    answer: mayAnswer && moves('answered'),
+    draftAnswer: mayAnswer && isOpen && !moves('answered'),
+    defer: moves('deferred'),
+    setAside: moves('set-aside'),
+    reopen: moves('raised'),
+    fold: mayFold && isOpen && folded.length === 0,
+    unfold: mayFold,
+    order: question.state === 'raised' && may.mayChange('questions', 'rank', question),
+  }
+}
+
+/** The key of each act while a question has the focus. Two acts of one key never apply to the same question. */
+export const questionKeys: Readonly<Record<QuestionAct, string>> = {
+  call: 'c',
+  answer: 'a',
+  draftAnswer: 'a',
+  defer: 'd',
+  setAside: 'x',
+  reopen: 'o',
+  fold: 'f',
+  reply: 'r',
+  back: 'b',
+  reword: 'e',
+  screen: 's',
+}
+
+export const questionActs = Object.keys(questionKeys) as QuestionAct[]
