@@ -11,7 +11,10 @@ interface BylineProps {
 /** Who wrote something and when: name, affiliation, role, time. */
 export function Byline({ person, at }: BylineProps) {
   const { board, words } = useMessages()
-  const facts = person === undefined ? [] : [person.affiliation, words.role[person.role]].filter(Boolean)
+  const facts =
+    person === undefined
+      ? []
+      : [person.affiliation, person.role === null ? '' : words.role[person.role]].filter(Boolean)
   return (
     <span className={styles.byline}>
       <b className={styles.name} dir="auto">

@@ -25,10 +25,12 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
     const text = words.text.trim()
     setMissing(text === '')
     if (text === '' || text.length > floorLimits.question) return field.current?.focus()
-    desk.acts.ask({ text, ...(anchor === undefined ? {} : { anchor }) })
-    words.clear()
-    setAnchor(undefined)
-    say(floor.ask.asked)
+    desk.beforePosting(text, () => {
+      desk.acts.ask({ text, ...(anchor === undefined ? {} : { anchor }) })
+      words.clear()
+      setAnchor(undefined)
+      say(floor.ask.asked)
+    })
   }
   return (
     <form className={styles.ask} onSubmit={ask} noValidate>

@@ -1,4 +1,5 @@
 import type { Person } from '@/app/board/board-context.tsx'
+import type { BeforePosting } from '@/app/board/post-guard.tsx'
 import type { Thread } from '@/lib/board/edits/floor.ts'
 import type { ParticipantId, RecordId } from '@/lib/board/identity.ts'
 import type { Anchor } from '@/lib/board/records/question.ts'
@@ -44,6 +45,8 @@ export interface FloorDesk {
   readonly steps: readonly NamedRecord[]
   readonly may: Rights
   readonly acts: FloorActs
+  /** asks first when a text looks as if it identified somebody */
+  readonly beforePosting: BeforePosting
   /** dB HL of the current air-conduction threshold, where a pin without a level is put */
   thresholdAt(ear: Ear, frequency: FrequencyHz): number | undefined
 }

@@ -71,9 +71,11 @@ export function AnswerForm({ thread: { question }, desk, onDone }: TaskProps) {
     setMissing(text === '')
     if (text === '' || text.length > floorLimits.answer || speaker.text.length > floorLimits.saidBy) return
     const write = closes ? desk.acts.answer : desk.acts.draftAnswer
-    write(question.id, text, speaker.text.trim())
-    words.clear()
-    onDone()
+    desk.beforePosting(text, () => {
+      write(question.id, text, speaker.text.trim())
+      words.clear()
+      onDone()
+    })
   }
   return (
     <TaskForm submit={closes ? floor.form.saveAnswer : floor.form.writeAnswer} onSubmit={submit} onDone={onDone}>
@@ -133,9 +135,11 @@ export function ReplyForm({ thread: { question }, desk, onDone }: TaskProps) {
     const text = words.text.trim()
     setMissing(text === '')
     if (text === '' || text.length > floorLimits.reply) return
-    desk.acts.reply(question.id, text)
-    words.clear()
-    onDone()
+    desk.beforePosting(text, () => {
+      desk.acts.reply(question.id, text)
+      words.clear()
+      onDone()
+    })
   }
   return (
     <TaskForm submit={floor.form.saveReply} onSubmit={submit} onDone={onDone}>
@@ -158,9 +162,11 @@ export function RewordForm({ thread: { question }, desk, onDone }: TaskProps) {
   const submit = () => {
     const text = words.text.trim()
     if (text === '' || text.length > floorLimits.question) return
-    desk.acts.reword(question.id, { text, ...(anchor === undefined ? {} : { anchor }) })
-    words.clear()
-    onDone()
+    desk.beforePosting(text, () => {
+      desk.acts.reword(question.id, { text, ...(anchor === undefined ? {} : { anchor }) })
+      words.clear()
+      onDone()
+    })
   }
   return (
     <TaskForm submit={floor.form.saveEdit} onSubmit={submit} onDone={onDone}>

@@ -29,6 +29,16 @@ export function toggleBacking(doc: Y.Doc, pen: Pen, question: RecordId): void {
   else addRecord(doc, pen, 'backings', { question }, id)
 }
 
+/** Backs a thread, or takes back every backing of its questions: a person backs what stands together once. */
+export function toggleThreadBacking(doc: Y.Doc, pen: Pen, { question, folded }: Thread): void {
+  const backings = tableOf(doc, 'backings')
+  const own = [question, ...folded].map(({ id }) => backingId(id, pen.participant)).filter((id) => backings.has(id))
+  if (own.length === 0) return toggleBacking(doc, pen, question.id)
+  doc.transact(() => {
+    for (const id of own) removeRecord(doc, 'backings', id)
+  })
+}
+
 /** Calling one question puts the one called before it back among the raised: one is called at a time. */
 export function callQuestion(doc: Y.Doc, pen: Pen, id: RecordId): void {
   doc.transact(() => {

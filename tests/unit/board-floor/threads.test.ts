@@ -9,7 +9,9 @@ import {
   reply,
   rewordQuestion,
   shiftQuestion,
+  type Thread,
   toggleBacking,
+  toggleThreadBacking,
   unfoldQuestion,
   writeAnswer,
 } from '../../../lib/board/edits/floor.ts'
@@ -86,4 +88,17 @@ test('rewording keeps the question and takes the anchor away when there is none'
   expect(readThreads(doc)[0]?.question).toMatchObject({ text: 'one, at 2 to 4 kHz', anchor })
   rewordQuestion(doc, ids[0], { text: 'one' })
   expect(readThreads(doc)[0]?.question).not.toHaveProperty('anchor')
+})
+
+test('taking back the support of a thread takes it back from what is folded into it too', () => {
+  const { doc, ids } = floorOf('one', 'two')
+  const [kept, folded] = ids as [string, string]
+  toggleBacking(doc, bo, folded)
+  foldQuestion(doc, folded, kept)
+  const thread = () => readThreads(doc)[0] as Thread
+  expect(thread().backers).toEqual(['bo'])
+  toggleThreadBacking(doc, bo, thread())
+  expect(thread().backers).toEqual([])
+  toggleThreadBacking(doc, bo, thread())
+  expect(thread().backers).toEqual(['bo'])
 })

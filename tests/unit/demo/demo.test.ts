@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { documentName } from '../../../lib/board/documents.ts'
-import { kindsIn } from '../../../lib/board/records.ts'
 import { ContingencyState } from '../../../lib/board/records/contingency.ts'
 import { TestState } from '../../../lib/board/records/hearing-test.ts'
 import { QuestionState } from '../../../lib/board/records/question.ts'
+import { kindsIn } from '../../../lib/board/records.ts'
 import { demo } from '../../../server/demo/demo.ts'
 import { Proposal } from '../../../server/guard/proposal.ts'
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts'
@@ -25,23 +25,35 @@ afterAll(async () => {
 })
 
 const tablesOf = async (kind: 'record' | 'floor', caseId: string) =>
-  new Proposal(kind, (await store.load(documentName(kind, caseId))).updates.map(({ update }) => update)).tables
+  new Proposal(
+    kind,
+    (await store.load(documentName(kind, caseId))).updates.map(({ update }) => update),
+  ).tables
 
 describe('the demo', () => {
   it('shows two cases with their columns', async () => {
     expect(await store.listCases()).toMatchObject([
-      { id: 'demo-heron', phase: 'in-theatre', ear: 'right', deviceClass: 'active-middle-ear-implant', openQuestions: 3 },
+      {
+        id: 'demo-heron',
+        phase: 'in-theatre',
+        ear: 'right',
+        deviceClass: 'active-middle-ear-implant',
+        openQuestions: 3,
+      },
       { id: 'demo-plover', phase: 'planning', ear: 'left', contingenciesMet: 1 },
     ])
   })
 
-  it.each(['demo-heron', 'demo-plover'])('%s has records of every kind, a superseded and an erroneous test', async (caseId) => {
-    const record = await tablesOf('record', caseId)
-    const floor = await tablesOf('floor', caseId)
-    for (const kind of kindsIn('record')) expect([kind, record.count(kind) > 0]).toEqual([kind, true])
-    for (const kind of kindsIn('floor')) expect([kind, floor.count(kind) > 0]).toEqual([kind, true])
-    expect(new Set([...record.values('tests')].map(({ state }) => state))).toEqual(new Set(TestState.options))
-  })
+  it.each(['demo-heron', 'demo-plover'])(
+    '%s has records of every kind, a superseded and an erroneous test',
+    async (caseId) => {
+      const record = await tablesOf('record', caseId)
+      const floor = await tablesOf('floor', caseId)
+      for (const kind of kindsIn('record')) expect([kind, record.count(kind) > 0]).toEqual([kind, true])
+      for (const kind of kindsIn('floor')) expect([kind, floor.count(kind) > 0]).toEqual([kind, true])
+      expect(new Set([...record.values('tests')].map(({ state }) => state))).toEqual(new Set(TestState.options))
+    },
+  )
 
   it('has questions in every state', async () => {
     const floor = await tablesOf('floor', 'demo-heron')
