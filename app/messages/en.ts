@@ -1,10 +1,10 @@
+import { audiogram } from './en/audiogram.ts'
 import { board } from './en/board.ts'
 import { decisions } from './en/decisions.ts'
 import { floor } from './en/floor.ts'
 import { forecast } from './en/forecast.ts'
 import { hearing } from './en/hearing.ts'
 import { plan } from './en/plan.ts'
-import { postGuard } from './en/post-guard.ts'
 import { screens } from './en/screens.ts'
 import { shell } from './en/shell.ts'
 import { steps } from './en/steps.ts'
@@ -13,13 +13,13 @@ import { words } from './en/words.ts'
 /** Every sentence of the pages in one language, a file a feature. Another language has the same shape. */
 export const messages = {
   language: 'en',
+  audiogram,
   board,
   decisions,
   floor,
   forecast,
   hearing,
   plan,
-  postGuard,
   screens,
   shell,
   steps,

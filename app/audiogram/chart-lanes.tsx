@@ -1,0 +1,28 @@
+import { useMessages } from '@/app/messages/use-messages.ts'
+import styles from './chart-lanes.module.css'
+import { type ChartFrame, xOf } from './geometry.ts'
+import type { CouldNotTestLane } from './lanes.ts'
+
+/** Height of one lane in text heights. */
+export const laneEm = 1.35
+
+/** "CNT" under every frequency that could not be tested. */
+export function CouldNotTestLanes({ lanes, frame }: { lanes: readonly CouldNotTestLane[]; frame: ChartFrame }) {
+  const { audiogram } = useMessages()
+  const { plot, textSize } = frame
+  return lanes.map(({ ear, route, frequencies }, index) => {
+    const y = plot.top + plot.height + (index + 0.95) * laneEm * textSize
+    return (
+      <g key={`${ear}.${route}`} className={styles.lane} data-ear={ear} data-lane="could-not-test">
+        <text x={plot.left - textSize * 0.4} y={y} fontSize={textSize * 0.8} textAnchor="end">
+          {audiogram.lane(ear, route)}
+        </text>
+        {frequencies.map((hz) => (
+          <text key={hz} x={xOf(frame, hz)} y={y} fontSize={textSize * 0.8} textAnchor="middle">
+            {audiogram.couldNotTest}
+          </text>
+        ))}
+      </g>
+    )
+  })
+}
