@@ -21,6 +21,7 @@ import { writeAgain } from './connection/drafts.ts'
 import { browserText } from './connection/kept-text.ts'
 import { storageWorks } from './connection/local-copy.ts'
 import { OpeningNotice } from './opening-notice.tsx'
+import { PostGuardProvider } from './post-guard.tsx'
 import { ShortcutsProvider } from './shortcuts.tsx'
 
 type Opening =
@@ -105,7 +106,9 @@ function Connected({ connection, listed, children }: ConnectedProps) {
     <BoardContext value={board}>
       <PeopleContext value={people}>
         <BoardStatusContext value={status}>
-          <ShortcutsProvider>{children}</ShortcutsProvider>
+          <ShortcutsProvider>
+            <PostGuardProvider>{children}</PostGuardProvider>
+          </ShortcutsProvider>
         </BoardStatusContext>
       </PeopleContext>
     </BoardContext>

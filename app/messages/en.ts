@@ -5,6 +5,7 @@ import { floor } from './en/floor.ts'
 import { forecast } from './en/forecast.ts'
 import { hearing } from './en/hearing.ts'
 import { plan } from './en/plan.ts'
+import { postGuard } from './en/post-guard.ts'
 import { screens } from './en/screens.ts'
 import { shell } from './en/shell.ts'
 import { steps } from './en/steps.ts'
@@ -20,6 +21,7 @@ export const messages = {
   forecast,
   hearing,
   plan,
+  postGuard,
   screens,
   shell,
   steps,
