@@ -18,7 +18,7 @@ interface StateSignProps {
   readonly tone: Tone
   readonly children: string
   /** another sign than the tone's own */
-  readonly sign?: string | undefined
+  readonly sign?: string
 }
 
 /** A state in words with its sign and colour. */

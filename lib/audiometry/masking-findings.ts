@@ -31,9 +31,8 @@ const transducerOf = (tested: TestedEar): AirTransducer => tested.airTransducer 
  */
 export function maskingFindings(ears: TestedEars, procedure: MaskingProcedure): readonly Finding[] {
   const rules = procedure === 'bsa-2018' ? [bsaRule1or3, bsaRule2] : [ashaAir, ashaBone]
-  const places = everyPlace(ears)
-  const needed = places.flatMap((place) => rules.flatMap((rule) => rule(ears, place)))
-  return [...needed, ...windowFindings(ears, places, needed)]
+  const needed = everyPlace(ears).flatMap((place) => rules.flatMap((rule) => rule(ears, place)))
+  return [...needed, ...windowFindings(ears, needed)]
 }
 
 interface Place {
@@ -117,10 +116,10 @@ function ashaBone(ears: TestedEars, { ear, frequency }: Place): readonly Finding
 }
 
 /** The window matters where masking was used, and where it is still to be used. */
-function windowFindings(ears: TestedEars, places: readonly Place[], needed: readonly Finding[]): readonly Finding[] {
+function windowFindings(ears: TestedEars, needed: readonly Finding[]): readonly Finding[] {
   const isNeeded = (route: 'air' | 'bone', { ear, frequency }: Place) =>
     needed.some(({ where }) => where.ear === ear && where.route === route && where.frequency === frequency)
-  return places.flatMap((place) =>
+  return everyPlace(ears).flatMap((place) =>
     (['air', 'bone'] as const).flatMap((route) => {
       if (isMasked(ears[place.ear], route, place.frequency))
         return windowFinding('overmasking-risk', ears, route, place)

@@ -105,7 +105,8 @@ export type Prediction =
       readonly interval: Range
       readonly basis: Basis
     }
-  | { readonly kind: 'at-least' | 'at-most'; readonly value: number; readonly basis: Basis }
+  | { readonly kind: 'at-least'; readonly value: number; readonly basis: Basis }
+  | { readonly kind: 'at-most'; readonly value: number; readonly basis: Basis }
   | { readonly kind: 'absent'; readonly reason: AbsenceReason }
 
 export const absent = (reason: AbsenceReason): Prediction => ({ kind: 'absent', reason })

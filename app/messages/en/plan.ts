@@ -1,1 +1,31 @@
-export const plan = {} as const
+/** The plan and who edits it. */
+export const plan = {
+  paneTitle: 'Plan and forecast',
+  planTitle: 'Plan',
+  noPlan: 'No plan yet',
+  noPlanHint: 'The operating team or the moderator writes the plan: ear, device class and coupling site.',
+  ear: 'Ear to be operated',
+  deviceClass: 'Device class',
+  notDecided: 'Not decided',
+  couplingSite: 'Coupling site',
+  siteNeedsClass: 'Choose the device class first',
+  malleus: 'Malleus',
+  incus: 'Incus',
+  stapes: 'Stapes',
+  ossicles: 'Ossicles',
+  ossicleState: {
+    mobile: 'mobile',
+    stiff: 'stiff',
+    fixed: 'fixed',
+    eroded: 'eroded',
+    missing: 'missing',
+    'not-known': 'not known',
+  },
+  approach: 'Approach',
+  aim: 'Aim',
+  aimHint: 'What would make this operation a success for the patient',
+  checkSide: 'Check the side',
+  otherEar: (planned: string, ofCase: string) =>
+    `The plan is for the ${planned} ear, the case is about the ${ofCase} ear.`,
+  nothingWritten: 'Nothing written',
+} as const

@@ -1,0 +1,119 @@
+'use client'
+
+import type { ComponentProps } from 'react'
+import { Field } from '@/app/components/field.tsx'
+import { useMessages } from '@/app/messages/use-messages.ts'
+import type { PlanPatch } from '@/lib/board/edits/plan.ts'
+import { textLimits } from '@/lib/board/identity.ts'
+import { OssicleState, type Plan } from '@/lib/board/records/plan.ts'
+import { type CouplingSite, DeviceClass, sitesOf } from '@/lib/devices/classes.ts'
+import { Ear } from '@/lib/units/frequencies.ts'
+import { LiveText } from './live-text.tsx'
+import styles from './plan-form.module.css'
+
+export type PlanFields = Pick<
+  Plan,
+  'ear' | 'deviceClass' | 'couplingSite' | 'malleus' | 'incus' | 'stapes' | 'approach' | 'aim'
+>
+
+interface PlanFormProps {
+  readonly plan: PlanFields
+  readonly onChange: (patch: PlanPatch) => void
+}
+
+const ossicles = ['malleus', 'incus', 'stapes'] as const
+
+/** The plan, written field by field while it is edited. */
+export function PlanForm({ plan, onChange }: PlanFormProps) {
+  const { plan: labels, words } = useMessages()
+  return (
+    <div className={styles.form}>
+      <div className={styles.choices}>
+        <Choice
+          label={labels.ear}
+          value={plan.ear}
+          options={Ear.options}
+          nameOf={(ear) => words.ear[ear]}
+          onChoose={(ear) => ear !== undefined && onChange({ ear })}
+        />
+        <Choice
+          label={labels.deviceClass}
+          value={plan.deviceClass}
+          options={DeviceClass.options}
+          nameOf={(deviceClass) => words.deviceClass[deviceClass]}
+          none={labels.notDecided}
+          onChoose={(deviceClass) => onChange({ deviceClass })}
+        />
+        <Choice
+          label={labels.couplingSite}
+          value={plan.couplingSite}
+          options={plan.deviceClass === undefined ? [] : sitesOf[plan.deviceClass]}
+          nameOf={(site: CouplingSite) => words.couplingSite[site]}
+          none={plan.deviceClass === undefined ? labels.siteNeedsClass : labels.notDecided}
+          onChoose={(couplingSite) => onChange({ couplingSite })}
+        />
+      </div>
+      <fieldset className={styles.ossicles}>
+        <legend className={styles.legend}>{labels.ossicles}</legend>
+        {ossicles.map((ossicle) => (
+          <Choice
+            key={ossicle}
+            label={labels[ossicle]}
+            value={plan[ossicle]}
+            options={OssicleState.options}
+            nameOf={(state) => labels.ossicleState[state]}
+            onChoose={(state) => state !== undefined && onChange({ [ossicle]: state })}
+          />
+        ))}
+      </fieldset>
+      <div className={styles.texts}>
+        <Text label={labels.approach} value={plan.approach} onWrite={(approach) => onChange({ approach })} />
+        <Text label={labels.aim} hint={labels.aimHint} value={plan.aim} onWrite={(aim) => onChange({ aim })} />
+      </div>
+    </div>
+  )
+}
+
+interface ChoiceProps<T extends string> {
+  readonly label: string
+  readonly value: T | undefined
+  readonly options: readonly T[]
+  readonly nameOf: (option: T) => string
+  /** the words for nothing chosen; without them something is always chosen */
+  readonly none?: string
+  readonly onChoose: (option: T | undefined) => void
+}
+
+function Choice<T extends string>({ label, value, options, nameOf, none, onChoose }: ChoiceProps<T>) {
+  const choose: ComponentProps<'select'>['onChange'] = (event) =>
+    onChoose(options.find((option) => option === event.target.value))
+  return (
+    <Field label={label}>
+      {(control) => (
+        <select {...control} value={value ?? ''} onChange={choose} disabled={options.length === 0}>
+          {none !== undefined && <option value="">{none}</option>}
+          {options.map((option) => (
+            <option key={option} value={option}>
+              {nameOf(option)}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  )
+}
+
+interface TextProps {
+  readonly label: string
+  readonly hint?: string
+  readonly value: string
+  readonly onWrite: (text: string) => void
+}
+
+function Text({ label, hint, value, onWrite }: TextProps) {
+  return (
+    <Field label={label} hint={hint}>
+      {(control) => <LiveText {...control} rows={2} maxLength={textLimits.long} value={value} onWrite={onWrite} />}
+    </Field>
+  )
+}

@@ -1,0 +1,29 @@
+import { useMessages } from '@/app/messages/use-messages.ts'
+import type { PlanFields } from './plan-form.tsx'
+import styles from './plan-summary.module.css'
+
+/** The plan for those who may not edit it. */
+export function PlanSummary({ plan }: { plan: PlanFields }) {
+  const { plan: labels, words } = useMessages()
+  const ossicles = (['malleus', 'incus', 'stapes'] as const)
+    .map((ossicle) => `${labels[ossicle]} ${labels.ossicleState[plan[ossicle]]}`)
+    .join(', ')
+  const rows = [
+    [labels.ear, words.ear[plan.ear]],
+    [labels.deviceClass, plan.deviceClass === undefined ? labels.notDecided : words.deviceClass[plan.deviceClass]],
+    [labels.couplingSite, plan.couplingSite === undefined ? labels.notDecided : words.couplingSite[plan.couplingSite]],
+    [labels.ossicles, ossicles],
+    [labels.approach, plan.approach || labels.nothingWritten],
+    [labels.aim, plan.aim || labels.nothingWritten],
+  ] as const
+  return (
+    <dl className={styles.summary}>
+      {rows.map(([label, text]) => (
+        <div key={label} className={styles.row}>
+          <dt className={styles.label}>{label}</dt>
+          <dd className={styles.text}>{text}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}

@@ -1,0 +1,23 @@
+import type { Messages } from '@/app/messages/use-messages.ts'
+import type { ForecastRefusal } from '@/lib/forecast/inputs.ts'
+
+/** Why there is no forecast, as a sentence that says what to do. */
+export function refusalText(refusal: ForecastRefusal, words: Messages['forecast'], shared: Messages['words']): string {
+  const { refusal: sentences } = words
+  switch (refusal.code) {
+    case 'ossicle-missing':
+      return sentences['ossicle-missing'](refusal.ossicle)
+    case 'no-current-test':
+    case 'no-bone-thresholds':
+      return sentences[refusal.code](shared.earShort[refusal.ear])
+    case 'beyond-working-range':
+      return sentences['beyond-working-range'](refusal.boneMeanDbHl, refusal.maximumOutputDbHl)
+    case 'no-plan':
+    case 'no-device-class':
+    case 'no-coupling-site':
+    case 'no-profile':
+      return sentences[refusal.code]()
+    default:
+      return refusal satisfies never
+  }
+}

@@ -1,0 +1,155 @@
+'use client'
+
+import type { CSSProperties, ReactNode } from 'react'
+import { Dialog } from '@/app/components/dialog.tsx'
+import { StateSign, type Tone } from '@/app/components/state-sign.tsx'
+import { useMessages } from '@/app/messages/use-messages.ts'
+import type { EvidenceSource, EvidenceStatus } from '@/lib/forecast/evidence.ts'
+import type { BasisInput, Share } from '@/lib/forecast/prediction.ts'
+import type { WhySubject } from './figure-words.ts'
+import styles from './why.module.css'
+
+interface WhyDialogProps {
+  readonly subject: WhySubject | undefined
+  readonly onClose: () => void
+}
+
+/** Opens what stands behind one number. */
+export function WhyDialog({ subject, onClose }: WhyDialogProps) {
+  const { forecast } = useMessages()
+  return (
+    <Dialog open={subject !== undefined} onClose={onClose} title={subject ? forecast.why.title(subject.what) : ''} wide>
+      {subject !== undefined && <Why subject={subject} />}
+    </Dialog>
+  )
+}
+
+/** Result, formula, what went in, what makes it unsure, and the sources with their status. */
+export function Why({ subject }: { subject: WhySubject }) {
+  const { forecast } = useMessages()
+  const { why } = forecast
+  const { basis, interval, result, unit } = subject
+  return (
+    <div className={styles.why}>
+      <p className={styles.result}>
+        <strong>{result}</strong>{' '}
+        {interval !== undefined && why.interval(forecast.decimal(interval.low), forecast.decimal(interval.high))}
+        {interval === undefined && basis.formula !== 'headroom' && why.noInterval}
+      </p>
+      <Part title={why.formulaTitle}>
+        <p>{why.formula[basis.formula]}</p>
+      </Part>
+      <Part title={why.inputsTitle}>
+        <Inputs inputs={basis.inputs} />
+      </Part>
+      {basis.shares.length > 0 && (
+        <Part title={why.sharesTitle}>
+          <Shares shares={basis.shares} unit={unit === forecast.unit.score ? '%' : 'dB'} />
+        </Part>
+      )}
+      {basis.remarks.length > 0 && (
+        <Part title={why.remarksTitle}>
+          <ul className={styles.list}>
+            {basis.remarks.map((remark) => (
+              <li key={remark}>{why.remark[remark]}</li>
+            ))}
+          </ul>
+        </Part>
+      )}
+      <Part title={why.sourcesTitle}>
+        <Sources sources={basis.sources} />
+      </Part>
+    </div>
+  )
+}
+
+function Part({ title, children }: { title: string; children: ReactNode }) {
+  return (
+    <section className={styles.part}>
+      <h3 className={styles.title}>{title}</h3>
+      {children}
+    </section>
+  )
+}
+
+function Inputs({ inputs }: { inputs: readonly BasisInput[] }) {
+  const { forecast } = useMessages()
+  const { why } = forecast
+  return (
+    <table className={styles.inputs}>
+      <thead>
+        <tr>
+          <th scope="col">{why.inputName}</th>
+          <th scope="col">{why.inputValue}</th>
+          <th scope="col">{why.inputSd}</th>
+          <th scope="col">{why.inputN}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {inputs.map((input) => (
+          <tr key={`${input.name} ${input.frequency}`}>
+            <th scope="row">
+              {input.frequency === undefined
+                ? why.input[input.name]
+                : why.atFrequency(why.input[input.name], forecast.hertz(input.frequency))}
+            </th>
+            <td>
+              <InputValue input={input} />
+            </td>
+            <td>{input.sd === undefined ? forecast.none : forecast.valueWithUnit(input.sd, 'dB')}</td>
+            <td>{input.n ?? (input.name === 'published-gain' ? why.notKnown : forecast.none)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function InputValue({ input }: { input: BasisInput }) {
+  const { forecast } = useMessages()
+  const unit = forecast.why.unit[input.unit]
+  if (typeof input.value !== 'number') return forecast.rangeWithUnit(input.value.low, input.value.high, unit)
+  const value = forecast.valueWithUnit(input.value, unit)
+  return input.censored ? forecast.why.noResponse(value) : value
+}
+
+function Shares({ shares, unit }: { shares: readonly Share[]; unit: string }) {
+  const { forecast } = useMessages()
+  return (
+    <ul className={styles.shares}>
+      {shares.map(({ cause, part, sd }) => (
+        <li key={cause} className={styles.share} style={{ '--part': `${100 * part}%` } as CSSProperties}>
+          <span className={styles.cause}>{forecast.why.cause[cause]}</span>
+          <span className={styles.part}>{forecast.why.share(part, sd, unit)}</span>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+const statusTone: Record<EvidenceStatus, Tone> = {
+  confirmed: 'good',
+  'approximate, from memory': 'caution',
+  assumption: 'caution',
+}
+
+export function Sources({ sources }: { sources: readonly EvidenceSource[] }) {
+  const { forecast } = useMessages()
+  const { why } = forecast
+  return (
+    <ul className={styles.sources}>
+      {sources.map(({ id, citation, status, readAt, reservation }) => (
+        <li key={id} className={styles.source}>
+          <StateSign tone={statusTone[status]}>{why.status[status]}</StateSign> {citation}
+          {readAt !== undefined && <span className={styles.readAt}>{why.readAt(readAt)}</span>}
+          {reservation !== undefined && (
+            <span className={styles.reservation}>
+              <span aria-hidden="true">△ </span>
+              {reservation}
+            </span>
+          )}
+        </li>
+      ))}
+    </ul>
+  )
+}
