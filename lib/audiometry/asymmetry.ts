@@ -57,7 +57,8 @@ export const asymmetryRules: { readonly [Id in AsymmetryRuleId]: AsymmetryRule &
     frequencies: [500, 1000, 2000, 4000, 8000],
     criteria: [{ kind: 'two-adjacent', atLeast: 15 }],
     source: 'NICE guideline NG98, 2018',
-    status: 'from memory, unconfirmed',
+    status: 'confirmed',
+    reservation: 'seen word for word in a secondary text',
   },
   uk20: {
     id: 'uk20',

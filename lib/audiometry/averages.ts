@@ -67,7 +67,7 @@ export const averageConventions: { readonly [Id in AverageId]: AverageConvention
     rounding: 'none',
     interpolates3000: false,
     source: 'ASHA 1988; the classical speech-frequency average',
-    status: 'from memory, unconfirmed',
+    status: 'confirmed',
   },
   fletcher2: {
     id: 'fletcher2',

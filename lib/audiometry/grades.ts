@@ -69,7 +69,7 @@ export const gradeScales: { readonly [Id in GradeScaleId]: GradeScale & { readon
       { name: 'profound', open: true },
     ],
     source: 'Clark JG, ASHA 23:493-500, 1981',
-    status: 'from memory, unconfirmed',
+    status: 'confirmed',
     reservation: 'printed with whole-dB bounds; averages between them are read by cut-offs',
   },
   bsa: {

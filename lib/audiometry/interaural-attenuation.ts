@@ -36,20 +36,24 @@ export function minimumAttenuation(transducer: AirTransducer, frequency: Frequen
 
 /** Added to the least masking for bone conduction because the earphone covers the masked ear, in dB. */
 export const occlusionEffect: Provenance & { readonly conservative: ByFrequency; readonly handbook: ByFrequency } = {
-  conservative: { 250: 15, 500: 15, 1000: 10, 2000: 0, 4000: 0 },
+  conservative: { 250: 15, 500: 15, 750: 15, 1000: 10, 1500: 0, 2000: 0, 3000: 0, 4000: 0 },
   handbook: { 250: 30, 500: 20, 1000: 10, 2000: 0, 4000: 0 },
   source: 'teaching-clinic rule (conservative set); handbook (larger set, supra-aural earphones)',
   status: 'confirmed',
-  reservation: 'the larger set is from memory, unconfirmed',
+  reservation: '15 dB at 750 Hz is an estimate of the source; the larger set is from memory, unconfirmed',
 }
 
-/** The occlusion effect of the conservative set in dB; 0 above 1 kHz, and the 250 Hz value below that. */
+/** The occlusion effect of the conservative set in dB: that of 250 Hz below it, and none above 4 kHz. */
 export function occlusionAt(frequency: FrequencyHz): number {
-  if (frequency > 1000) return 0
-  return occlusionEffect.conservative[frequency] ?? (frequency < 500 ? 15 : 10)
+  if (frequency > 4000) return 0
+  return occlusionEffect.conservative[frequency] ?? occlusionEffect.conservative[250] ?? 0
 }
 
-export const maskingArithmetic: Provenance = { source: 'handbook arithmetic', status: 'from memory, unconfirmed' }
+export const maskingArithmetic: Provenance = {
+  source: 'handbook arithmetic',
+  status: 'from memory, unconfirmed',
+  reservation: 'the least level was seen in public course notes; the greatest is from memory',
+}
 
 export interface MaskingInput {
   /** Air conduction of the ear that is masked, dB HL. */

@@ -1,5 +1,5 @@
 // rule-3000: Saliba et al. 2009; cns: Congress of Neurological Surgeons 2018; aao15: AAO-HNS; ng98: NICE 2018;
-// uk20: UK Department of Health 2002 (the last two from memory, unconfirmed). Each just below and at its limit.
+// uk20: UK Department of Health 2002 (from memory, unconfirmed). Each just below and at its limit.
 import { it } from 'vitest'
 import { type AsymmetryRuleId, asymmetry, asymmetryRules } from '../../lib/audiometry/asymmetry.ts'
 import { audiogram } from '../fixtures/audiograms.ts'

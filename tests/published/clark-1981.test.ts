@@ -1,5 +1,5 @@
 // Clark JG, ASHA 23:493-500, 1981: -10 to 15 normal, 16-25 slight, 26-40 mild, 41-55 moderate, 56-70 moderately severe,
-// 71-90 severe, 91 and more profound. From memory, unconfirmed, except the rows from 41 upwards.
+// 71-90 severe, 91 and more profound, as reproduced by ASHA (asha.org, Degree of Hearing Loss).
 import { it } from 'vitest'
 import { gradeName } from '../../lib/audiometry/grades.ts'
 import { checkValue } from './record-check.ts'

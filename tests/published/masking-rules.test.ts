@@ -106,11 +106,11 @@ describe('masking window', () => {
   })
 
   it('adds the occlusion effect for bone conduction', () => {
-    const actual = ([250, 500, 1000, 2000, 4000] as const).map(occlusionAt)
+    const actual = ([250, 500, 750, 1000, 1500, 2000, 3000, 4000] as const).map(occlusionAt)
     checkValue({
       source: 'Occlusion effect, teaching-clinic rule',
       what: '250 to 4000 Hz',
-      expected: [15, 15, 10, 0, 0],
+      expected: [15, 15, 15, 10, 0, 0, 0, 0],
       actual,
       tolerance: 0,
       why: 'printed value',
