@@ -4,6 +4,7 @@ import { judge, parseRecord, type Sender } from '../../lib/board/judge.ts'
 import { LayoutFault, readRaw, type TouchedRecord, tableOf, touchedRecords } from '../../lib/board/layout.ts'
 import { type DocumentKind, kindOf, kindsIn } from '../../lib/board/records.ts'
 import { type Refusal, refusal } from '../../lib/board/refusals.ts'
+import { writersOfDocument } from '../../lib/board/roles.ts'
 import type { Change } from '../../lib/board/rules.ts'
 import { RecordTables } from './record-tables.ts'
 
@@ -14,7 +15,7 @@ export type Verdict =
       readonly newClients: readonly number[]
       readonly empty: boolean
     }
-  | { readonly ok: false; readonly refused: Refusal }
+  | { readonly ok: false; readonly refused: Refusal; readonly spoilt: boolean }
 
 type Outcome = { readonly refused: Refusal } | { readonly changes: readonly Change[]; readonly changedNothing: boolean }
 
@@ -50,14 +51,22 @@ export class Proposal {
   /** @param nowMs the server's clock, milliseconds since 1970 */
   check(update: Uint8Array, sender: Sender, owners: ClientOwners, nowMs: number): Verdict {
     const claimed = this.claimedClients(update)
-    if (claimed === undefined) return { ok: false, refused: refusal('malformed', this.kind, {}) }
+    if (claimed === undefined) return untouched(refusal('malformed', this.kind, {}))
+    const mayWrite = writersOfDocument[this.kind].some((role) => role === sender.role)
+    // Before anything is tried: renewing the copy for everybody who may only watch would be theirs to ask for.
+    if (!mayWrite && claimed.clients.length > 0) return untouched(this.notAWriter(sender))
     const newClients = claimed.clients.filter((client) => owners.get(client) === undefined)
     if (claimed.clients.some((client) => !newClients.includes(client) && owners.get(client) !== sender.participant))
-      return { ok: false, refused: refusal('foreign-client', this.kind, {}) }
+      return untouched(refusal('foreign-client', this.kind, {}))
     if (claimed.empty) return { ok: true, changes: [], newClients: [], empty: true }
     const outcome = this.tryUpdate(update, sender, nowMs)
-    if ('refused' in outcome) return { ok: false, refused: outcome.refused }
+    if ('refused' in outcome) return { ok: false, refused: outcome.refused, spoilt: true }
+    if (!mayWrite && !outcome.changedNothing) return { ok: false, refused: this.notAWriter(sender), spoilt: true }
     return { ok: true, changes: outcome.changes, newClients, empty: outcome.changedNothing }
+  }
+
+  private notAWriter({ role }: Sender): Refusal {
+    return refusal('not-permitted', this.kind, { role, action: 'change', kind: this.kind })
   }
 
   /** Clients whose content the update adds; content that the document already has counts for nobody. */
@@ -139,6 +148,8 @@ export class Proposal {
     return refusal('not-permitted', `${kind}/${id}`, { role: sender.role, action: 'create', kind })
   }
 }
+
+const untouched = (refused: Refusal): Verdict => ({ ok: false, refused, spoilt: false })
 
 function grew({ beforeState, afterState }: Y.Transaction): boolean {
   for (const [client, clock] of afterState) if (beforeState.get(client) !== clock) return true

@@ -1,7 +1,6 @@
 import * as Y from 'yjs'
 import type { ParticipantId } from '../../lib/board/identity.ts'
 import type { DocumentKind } from '../../lib/board/records.ts'
-import { type Refusal, refusal } from '../../lib/board/refusals.ts'
 import { writersOfDocument } from '../../lib/board/roles.ts'
 import type { Change, TableView } from '../../lib/board/rules.ts'
 import { closeCode } from '../../lib/board/wire.ts'
@@ -100,7 +99,8 @@ export class Room {
 
   /** Checks an edit and, if it may stand, stores and then shows it. */
   receive(session: Session, frame: number, update: Uint8Array, nowMs: number): void {
-    const verdict = this.judge(session, update, nowMs)
+    const sender = { participant: session.person.id, role: session.person.role }
+    const verdict = this.proposal.check(update, sender, this.owners, nowMs)
     if (!verdict.ok) {
       if (verdict.spoilt) this.renewProposal()
       return session.refuse(frame, verdict.refused)
@@ -131,15 +131,6 @@ export class Room {
     clearInterval(this.ticker)
     this.presence.close()
     this.authority.destroy()
-  }
-
-  private judge(session: Session, update: Uint8Array, nowMs: number): Judgement {
-    const sender = { participant: session.person.id, role: session.person.role }
-    const verdict = this.proposal.check(update, sender, this.owners, nowMs)
-    if (!verdict.ok) return { ok: false, refused: verdict.refused, spoilt: verdict.refused.code !== 'foreign-client' }
-    if (verdict.empty || this.mayWrite(session)) return verdict
-    const refused = refusal('not-permitted', this.kind, { role: sender.role, action: 'change', kind: this.kind })
-    return { ok: false, refused, spoilt: true }
   }
 
   private mayWrite({ person }: Session): boolean {
@@ -227,15 +218,6 @@ export class Room {
     for (const session of this.sessions) session.catchUp(nowMs)
   }
 }
-
-type Judgement =
-  | {
-      readonly ok: true
-      readonly changes: readonly Change[]
-      readonly newClients: readonly number[]
-      readonly empty: boolean
-    }
-  | { readonly ok: false; readonly refused: Refusal; readonly spoilt: boolean }
 
 /** The last frame of each session: confirming it confirms those before. */
 function lastOfEach(ready: readonly Pending[]): Iterable<Pending> {
