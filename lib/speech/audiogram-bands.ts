@@ -39,7 +39,7 @@ export function bandThresholds(audiogram: Audiogram, bandsHz: readonly number[])
   return bandsHz.map((frequencyHz) => {
     const { below, above, weight } = neighbours(points, frequencyHz)
     const levelDbHl = below.value + weight * (above.value - below.value)
-    const lowerBound = (weight < 1 && below.beyondLimit) || (weight > 0 && above.beyondLimit)
+    const lowerBound = below.beyondLimit || above.beyondLimit
     return { frequencyHz, levelDbHl, lowerBound, held: below === above && below.frequencyHz !== frequencyHz }
   })
 }

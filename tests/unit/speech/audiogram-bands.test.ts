@@ -18,6 +18,8 @@ describe('thresholds of bands', () => {
     const bands = bandThresholds(audiogram({ 1000: 20, 2000: 40, 4000: noResponse(100) }), [1000, 2000, 3150, 8000])
     expect(bands.map((band) => band.lowerBound)).toEqual([false, false, true, true])
     expect(bands.at(-1)?.levelDbHl).toBe(100)
+    const [between] = bandThresholds(audiogram({ 1000: { none: 100 }, 4000: 60 }), [2000])
+    expect(between).toMatchObject({ levelDbHl: 80, lowerBound: true })
   })
 
   it('leave out what could not be tested', () => {

@@ -30,6 +30,7 @@ describe('two scores', () => {
 
   it('are never borderline at an end of the range that is an end of the list', () => {
     expect(compareScores(of25(25), of25(25)).borderline).toBe(false)
+    expect(compareScores(of25(2), of25(0)).borderline).toBe(false)
   })
 
   it('need a larger change with shorter lists', () => {
@@ -47,7 +48,8 @@ describe('combined lists', () => {
   })
 
   it('are not consistent when two of them differ significantly', () => {
-    expect(combineLists([of50(45), of50(40), of50(25)]).consistent).toBe(false)
+    expect(combineLists([of50(45), of50(20)]).consistent).toBe(false)
+    expect(combineLists([of50(45), of50(40), of50(30)]).consistent).toBe(false)
   })
 
   it('are surer than one list', () => {
