@@ -30,10 +30,11 @@ try {
   process.exit(1)
 }
 
+/** One write: whoever reads our output has all links as soon as it has the first. */
 function announce({ url, links }: Served): void {
-  console.log(`\nThe board is at ${url}\n`)
-  for (const { who, path } of links) console.log(`  ${who.padEnd(10)} ${url}${path}`)
-  if (links.length > 0) console.log('\nEach link lets whoever opens it in with that role.\n')
+  const lines = links.map(({ who, path }) => `  ${who.padEnd(10)} ${url}${path}`)
+  const closing = links.length > 0 ? ['', 'Each link lets whoever opens it in with that role.', ''] : []
+  console.log(['', `The board is at ${url}`, '', ...lines, ...closing].join('\n'))
 }
 
 function closeOnSignal(served: Served): void {

@@ -1,4 +1,4 @@
-import { accessSync, constants, mkdirSync } from 'node:fs'
+import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { z } from 'zod'
 import { CannotStart } from './cannot-start.ts'
@@ -63,14 +63,19 @@ function complaintAbout(error: z.ZodError, environment: Readonly<Record<string, 
 function writableFolder(path: string): string {
   const folder = resolve(path)
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    // One level only: where a file system refuses by ENOENT, as /proc does, a recursive mkdir of Node 20 never ends.
+    if (!existsSync(folder)) mkdirSync(folder, { mode: 0o700 })
+    if (!statSync(folder).isDirectory())
+      throw new CannotStart(`DATA_DIR ${folder} is not a folder; choose another name.`)
     accessSync(folder, constants.W_OK | constants.X_OK)
     return folder
   } catch (cause) {
-    const why = cause instanceof Error && 'code' in cause ? String(cause.code) : 'unknown reason'
-    throw new CannotStart(`DATA_DIR ${folder} cannot be written (${why}); choose another folder or change its owner.`, {
-      cause,
-    })
+    if (cause instanceof CannotStart) throw cause
+    const why = cause instanceof Error && 'code' in cause ? String(cause.code) : String(cause)
+    throw new CannotStart(
+      `DATA_DIR ${folder} cannot be made or written (${why}); choose a folder in one that exists, or change its owner.`,
+      { cause },
+    )
   }
 }
 

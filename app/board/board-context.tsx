@@ -35,6 +35,9 @@ export interface Me extends Person {
 export interface Board {
   readonly caseId: CaseId
   readonly me: Me
+  /** what lists call the case; the header's pseudonym once there is one */
+  readonly label: string
+  readonly programme: { readonly id: string; readonly label: string }
   readonly record: Y.Doc
   readonly floor: Y.Doc
   /** signs edits of lib/board/edits with this person, the clock and new ids */

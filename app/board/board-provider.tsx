@@ -27,7 +27,12 @@ import { ShortcutsProvider } from './shortcuts.tsx'
 type Opening =
   | { readonly state: 'opening' }
   | { readonly state: 'failed'; readonly reason: string }
-  | { readonly state: 'open'; readonly connection: BoardConnection; readonly people: PeopleOfCase['people'] }
+  | {
+      readonly state: 'open'
+      readonly connection: BoardConnection
+      readonly detail: CaseDetail
+      readonly people: PeopleOfCase['people']
+    }
 
 const newId = (): string => crypto.randomUUID()
 const now = (): Date => new Date()
@@ -52,7 +57,7 @@ async function openBoard(caseId: CaseId, signal: AbortSignal): Promise<Opening &
     now,
     newId,
   })
-  return { state: 'open', connection, people }
+  return { state: 'open', connection, detail, people }
 }
 
 /** Opens a case's documents for whoever is signed in, and closes them when it leaves the page. */
@@ -79,7 +84,7 @@ export function BoardProvider({ caseId, children }: { caseId: CaseId; children: 
   if (opening.state !== 'open')
     return <OpeningNotice reason={opening.state === 'failed' ? opening.reason : undefined} />
   return (
-    <Connected connection={opening.connection} listed={opening.people}>
+    <Connected connection={opening.connection} detail={opening.detail} listed={opening.people}>
       {children}
     </Connected>
   )
@@ -87,19 +92,22 @@ export function BoardProvider({ caseId, children }: { caseId: CaseId; children: 
 
 interface ConnectedProps {
   readonly connection: BoardConnection
+  readonly detail: CaseDetail
   readonly listed: PeopleOfCase['people']
   readonly children: ReactNode
 }
 
-function Connected({ connection, listed, children }: ConnectedProps) {
+function Connected({ connection, detail, listed, children }: ConnectedProps) {
   const messages = useMessages()
   const snapshot = useSyncExternalStore(connection.subscribe, connection.getSnapshot, connection.getSnapshot)
   useReconnecting(connection)
   const { record, floor, awareness, roster } = snapshot
   const board = useMemo<Board>(() => {
     const { caseId, me } = connection.options
-    return { caseId, me, record, floor, awareness, pen: { participant: me.participant, now, newId } }
-  }, [connection, record, floor, awareness])
+    const { label } = detail.case
+    const pen = { participant: me.participant, now, newId }
+    return { caseId, me, label, programme: detail.programme, record, floor, awareness, pen }
+  }, [connection, detail, record, floor, awareness])
   const status = useMemo(() => statusOf(connection, snapshot, board, messages), [connection, snapshot, board, messages])
   const people = useMemo(() => peopleOf(listed, roster.people, connection), [listed, roster.people, connection])
   return (

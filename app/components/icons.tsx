@@ -52,3 +52,8 @@ export const KeyboardIcon = () => (
     <path d="M2 5h16v10H2zM5 8.2h.1M8.3 8.2h.1M11.7 8.2h.1M15 8.2h.1M6.5 11.8h7" />
   </Icon>
 )
+export const MenuIcon = () => (
+  <Icon>
+    <path d="M3 5.5h14M3 10h14M3 14.5h14" />
+  </Icon>
+)

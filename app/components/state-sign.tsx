@@ -18,7 +18,7 @@ interface StateSignProps {
   readonly tone: Tone
   readonly children: string
   /** another sign than the tone's own */
-  readonly sign?: string
+  readonly sign?: string | undefined
 }
 
 /** A state in words with its sign and colour. */

@@ -1,7 +1,7 @@
 import type { FrequencyHz } from '../units/frequencies.ts'
 import { asDbHl, type DbHl } from '../units/levels.ts'
 import { atLeast, type Bounds, boundsOf, exactly, isExact } from './bounds.ts'
-import { requireAudiogram } from './domain.ts'
+import { requireThreshold } from './domain.ts'
 import type { Provenance } from './provenance.ts'
 import type { Audiogram, Threshold } from './thresholds.ts'
 
@@ -163,12 +163,11 @@ export interface AverageResult {
  * A frequency that was not tested, or could not be, leaves the average without a value and stands in `missing`; the
  * one exception is the named 3 kHz substitution. "No response" counts as the level that the scheme prescribes, or
  * else makes the average a lower bound.
- * @throws RangeError when a level of the audiogram is outside -20 to 130 dB HL or its frequency is not on the list
+ * @throws RangeError when a level that the average needs is outside -20 to 130 dB HL
  * Sources: `averageConventions`. Checked by: tests/published/who-2021.test.ts, biap-02-1.test.ts, gurgel-2012.test.ts
  */
 export function pureToneAverage(audiogram: Audiogram, id: AverageId): AverageResult {
   const convention = averageConventions[id]
-  requireAudiogram('audiogram', audiogram)
   const found = convention.frequencies.map((frequency) => inputAt(audiogram, frequency, convention))
   const inputs = found.filter((input) => input !== undefined)
   const missing = convention.frequencies.filter((_, index) => found[index] === undefined)
@@ -187,7 +186,10 @@ export function averageBounds({ value, censored }: Pick<AverageResult, 'value' |
 
 function inputAt(audiogram: Audiogram, frequency: FrequencyHz, rule: AverageConvention): AverageInput | undefined {
   const threshold = audiogram.get(frequency)
-  if (threshold !== undefined && threshold.kind !== 'could-not-test') return measuredInput(frequency, threshold, rule)
+  if (threshold !== undefined && threshold.kind !== 'could-not-test') {
+    requireThreshold('audiogram', frequency, threshold)
+    return measuredInput(frequency, threshold, rule)
+  }
   return frequency === 3000 && rule.interpolates3000 ? interpolated3000(audiogram, rule) : undefined
 }
 

@@ -21,15 +21,16 @@ export function boundsOf(threshold: Threshold | undefined): Bounds | undefined {
   return threshold.kind === 'heard' ? exactly(threshold.level) : atLeast(threshold.limit)
 }
 
-/** Bounds of `a - b`. `low` must not be positive infinity in either, which no threshold produces. */
-export const difference = (a: Bounds, b: Bounds): Bounds => ({ low: a.low - b.high, high: a.high - b.low })
+/**
+ * Bounds of `a - b`. `low` must not be positive infinity in either, which no threshold produces.
+ * Means of three are thirds, whose difference misses a limit such as exactly 15 dB by 1e-15: hence the rounding.
+ */
+export const difference = (a: Bounds, b: Bounds): Bounds => ({
+  low: toNanoDb(a.low - b.high),
+  high: toNanoDb(a.high - b.low),
+})
 
-/** Bounds of the arithmetic mean. @throws RangeError for an empty list */
-export function meanOf(values: readonly Bounds[]): Bounds {
-  if (values.length === 0) throw new RangeError('values is empty, but must hold at least one')
-  const mean = (pick: (bounds: Bounds) => number) => values.reduce((sum, v) => sum + pick(v), 0) / values.length
-  return { low: mean((v) => v.low), high: mean((v) => v.high) }
-}
+const toNanoDb = (value: number): number => Math.round(value * 1e9) / 1e9
 
 /** The better (lower) of two levels. */
 export const lowerOf = (a: Bounds, b: Bounds): Bounds => ({

@@ -31,8 +31,9 @@ const transducerOf = (tested: TestedEar): AirTransducer => tested.airTransducer 
  */
 export function maskingFindings(ears: TestedEars, procedure: MaskingProcedure): readonly Finding[] {
   const rules = procedure === 'bsa-2018' ? [bsaRule1or3, bsaRule2] : [ashaAir, ashaBone]
-  const needed = everyPlace(ears).flatMap((place) => rules.flatMap((rule) => rule(ears, place)))
-  return [...needed, ...windowFindings(ears, needed)]
+  const places = everyPlace(ears)
+  const needed = places.flatMap((place) => rules.flatMap((rule) => rule(ears, place)))
+  return [...needed, ...windowFindings(ears, places, needed)]
 }
 
 interface Place {
@@ -116,10 +117,10 @@ function ashaBone(ears: TestedEars, { ear, frequency }: Place): readonly Finding
 }
 
 /** The window matters where masking was used, and where it is still to be used. */
-function windowFindings(ears: TestedEars, needed: readonly Finding[]): readonly Finding[] {
+function windowFindings(ears: TestedEars, places: readonly Place[], needed: readonly Finding[]): readonly Finding[] {
   const isNeeded = (route: 'air' | 'bone', { ear, frequency }: Place) =>
     needed.some(({ where }) => where.ear === ear && where.route === route && where.frequency === frequency)
-  return everyPlace(ears).flatMap((place) =>
+  return places.flatMap((place) =>
     (['air', 'bone'] as const).flatMap((route) => {
       if (isMasked(ears[place.ear], route, place.frequency))
         return windowFinding('overmasking-risk', ears, route, place)

@@ -1,6 +1,6 @@
 import { Ear, type FrequencyHz, otherEar } from '../units/frequencies.ts'
 import type { AudiometerLimits } from './audiometer-limits.ts'
-import { type Bounds, boundsOf, difference, isAtLeast, isExact } from './bounds.ts'
+import { boundsOf, difference, isAtLeast, isExact } from './bounds.ts'
 import { type Finding, finding } from './findings.ts'
 import { decisionAttenuation } from './interaural-attenuation.ts'
 import { speechToneAgreement } from './speech-agreement.ts'
@@ -31,11 +31,12 @@ const retestAgreement = 5
  * Sources: `findingRules`. Checked by: tests/published/plausibility.test.ts
  */
 export function earFindings(ear: Ear, tested: TestedEar, limits: AudiometerLimits): readonly Finding[] {
+  const points = pointsOf(tested)
   return [
     ...vibrotactile(ear, tested),
     ...boneWorseThanAir(ear, tested),
-    ...beyondAudiometer(ear, tested, limits),
-    ...offStep(ear, tested),
+    ...beyondAudiometer(ear, points, limits),
+    ...offStep(ear, points, tested.levelStep ?? 5),
     ...speechAgainstTones(ear, tested),
     ...lone4kHzGap(ear, tested),
     ...retestAt1000(ear, tested),
@@ -67,30 +68,38 @@ function boneWorseThanAir(ear: Ear, { air, bone }: TestedEar): readonly Finding[
   })
 }
 
-function beyondAudiometer(ear: Ear, tested: TestedEar, limits: AudiometerLimits): readonly Finding[] {
-  return eachPoint(tested).flatMap(({ route, frequency, bounds }) => {
+interface Measured {
+  readonly route: Conduction
+  readonly frequency: FrequencyHz
+  /** The level heard, or the limit at which nothing was, in dB HL. */
+  readonly level: number
+}
+
+function pointsOf(tested: TestedEar): readonly Measured[] {
+  const points: Measured[] = []
+  for (const route of ['air', 'bone'] as const) {
+    for (const [frequency, of] of tested[route]) {
+      if (of.kind !== 'could-not-test')
+        points.push({ route, frequency, level: of.kind === 'heard' ? of.level : of.limit })
+    }
+  }
+  return points
+}
+
+function beyondAudiometer(ear: Ear, points: readonly Measured[], limits: AudiometerLimits): readonly Finding[] {
+  const beyond: Finding[] = []
+  for (const { route, frequency, level } of points) {
     const limit = limits[route][frequency]
-    if (limit === undefined || bounds.low <= limit) return []
-    return [finding('beyond-audiometer', { ear, route, frequency }, { level: bounds.low, limit })]
-  })
+    if (limit !== undefined && level > limit)
+      beyond.push(finding('beyond-audiometer', { ear, route, frequency }, { level, limit }))
+  }
+  return beyond
 }
 
-function offStep(ear: Ear, tested: TestedEar): readonly Finding[] {
-  const step = tested.levelStep ?? 5
-  return eachPoint(tested).flatMap(({ route, frequency, bounds }) =>
-    Number.isInteger(bounds.low / step)
-      ? []
-      : [finding('off-step', { ear, route, frequency }, { level: bounds.low, step })],
-  )
-}
-
-function eachPoint(tested: TestedEar): readonly { route: Conduction; frequency: FrequencyHz; bounds: Bounds }[] {
-  return (['air', 'bone'] as const).flatMap((route) =>
-    [...tested[route]].flatMap(([frequency, threshold]) => {
-      const bounds = boundsOf(threshold)
-      return bounds === undefined ? [] : [{ route, frequency, bounds }]
-    }),
-  )
+function offStep(ear: Ear, points: readonly Measured[], step: number): readonly Finding[] {
+  return points
+    .filter(({ level }) => !Number.isInteger(level / step))
+    .map(({ route, frequency, level }) => finding('off-step', { ear, route, frequency }, { level, step }))
 }
 
 function speechAgainstTones(ear: Ear, { air, speechReceptionThreshold }: TestedEar): readonly Finding[] {

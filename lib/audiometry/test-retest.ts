@@ -21,13 +21,6 @@ const soundField: Provenance = {
   reservation: 'the values of earphone audiometry are used for sound-field thresholds too',
 }
 
-const standardUncertainty = {
-  air: { upTo4000: 2.5, above4000: 4 },
-  bone: { upTo4000: 3, above4000: 5 },
-  'sound-field': { upTo4000: 2.5, above4000: 4 },
-  aided: { upTo4000: 2.5, above4000: 4 },
-} as const
-
 /** Standard normal quantile of 0.975. */
 const z975 = 1.959963984540054
 
@@ -38,14 +31,35 @@ const z975 = 1.959963984540054
  */
 export function repeatability(route: Route, frequency: FrequencyHz): Repeatability {
   requireFrequency('frequency', frequency)
-  const u = standardUncertainty[route][frequency <= 4000 ? 'upTo4000' : 'above4000']
-  const from = route === 'air' || route === 'bone' ? iso8253 : soundField
-  return { ...from, standardUncertainty: u, ...chanceOf(u) }
+  return byRoute[route][frequency <= 4000 ? 'upTo4000' : 'above4000']
 }
 
 function chanceOf(u: number): Pick<Repeatability, 'sdOfDifference' | 'chanceRange'> {
   const sd = u * Math.SQRT2
   return { sdOfDifference: asDbGain(sd), chanceRange: asDbGain(z975 * sd) }
+}
+
+const withUncertainty = (from: Provenance, u: number): Repeatability => ({
+  ...from,
+  standardUncertainty: u,
+  ...chanceOf(u),
+})
+
+interface ByRange {
+  readonly upTo4000: Repeatability
+  readonly above4000: Repeatability
+}
+
+const airLike = (from: Provenance): ByRange => ({
+  upTo4000: withUncertainty(from, 2.5),
+  above4000: withUncertainty(from, 4),
+})
+
+const byRoute: Readonly<Record<Route, ByRange>> = {
+  air: airLike(iso8253),
+  bone: { upTo4000: withUncertainty(iso8253, 3), above4000: withUncertainty(iso8253, 5) },
+  'sound-field': airLike(soundField),
+  aided: airLike(soundField),
 }
 
 export interface MeasuredPoint {
@@ -61,7 +75,7 @@ export interface MeasuredPoint {
 export function repeatabilityOfMean(points: readonly MeasuredPoint[]): Repeatability {
   if (points.length === 0) throw outsideDomain('points', 'empty', 'at least one measured point')
   const u = Math.sqrt(sumOfSquares(points)) / points.length
-  return { ...independence, standardUncertainty: u, ...chanceOf(u) }
+  return withUncertainty(independence, u)
 }
 
 /**
@@ -75,7 +89,7 @@ export function repeatabilityOfGap(
   const of = repeatabilityOfMean(minuend).standardUncertainty
   const minus = repeatabilityOfMean(subtrahend).standardUncertainty
   const u = Math.hypot(of, minus)
-  return { ...independence, standardUncertainty: u, ...chanceOf(u) }
+  return withUncertainty(independence, u)
 }
 
 const independence: Provenance = {

@@ -9,7 +9,7 @@ import type { Estimate, SeriesMethod } from './series-method.ts'
 const exactBelow = 50
 
 /** More pairs than these would stop the page that asks; a series of this board is far smaller. */
-const mostPairs = 4_000_000
+const mostPairs = 1_000_000
 
 export interface HodgesLehmann extends Estimate {
   /**
@@ -39,7 +39,7 @@ const twoSampleMethod: SeriesMethod = {
 /**
  * Hodges-Lehmann centre of one sample (of paired differences, say) with distribution-free limits: the median of the
  * averages of every pair, each value paired with itself too.
- * @param values at least two finite numbers, at most about 2,800
+ * @param values at least two finite numbers, at most 1,413
  * @param confidence between 0 and 1 exclusive
  * @returns exact limits below 50 values, else those of the normal approximation without continuity correction
  * @throws RangeError naming the argument, its value and its domain
@@ -59,7 +59,7 @@ export function hodgesLehmann(values: readonly number[], confidence = 0.95): Hod
 
 /**
  * Hodges-Lehmann shift between two independent samples: the median of all differences `first - second`.
- * @param first at least two finite numbers; @param second the same; at most 4 million pairs
+ * @param first at least two finite numbers; @param second the same; at most a million pairs
  * @param confidence between 0 and 1 exclusive
  * @returns exact limits when both samples are below 50, else those of the normal approximation
  * @throws RangeError naming the argument, its value and its domain

@@ -34,7 +34,9 @@ export function criticalRange(first: WordScore, presented = first.presented, con
   requireScore('first', first)
   requireCount('presented', presented, 1, 1_000_000)
   const limit = twoSidedZ(requireOpenUnit('confidence', confidence))
-  const within = (correct: number) => Math.abs(angularZ(first, { correct, presented })) <= limit
+  const angle = angleOf(first)
+  const reach = limit * differenceError(first.presented, presented)
+  const within = (correct: number) => Math.abs(angleOf({ correct, presented }) - angle) <= reach
   const nearest = Math.round((first.correct / first.presented) * presented)
   return {
     lowest: furthest(within, nearest, 0),
@@ -70,7 +72,7 @@ export interface ScoreComparison {
 export function compareScores(first: WordScore, second: WordScore, confidence = 0.95): ScoreComparison {
   requireScore('second', second)
   const range = criticalRange(first, second.presented, confidence)
-  const z = angularZ(first, second)
+  const z = (angleOf(second) - angleOf(first)) / differenceError(first.presented, second.presented)
   const verdict =
     second.correct > range.highest ? 'higher' : second.correct < range.lowest ? 'lower' : 'no-significant-difference'
   return { z, pValue: 2 * normalCdf(-Math.abs(z), 0, 1), verdict, borderline: isBorderline(second, range), range }
@@ -81,15 +83,15 @@ export function compareScores(first: WordScore, second: WordScore, confidence = 
  * Checked by: tests/published/thornton-raffin-1978.test.ts
  */
 export function angularTransform(score: WordScore): number {
-  const { correct, presented } = requireScore('score', score)
-  const angle = (count: number) => Math.asin(Math.sqrt(count / (presented + 1)))
-  return angle(correct) + angle(correct + 1)
+  return angleOf(requireScore('score', score))
 }
 
-function angularZ(first: WordScore, second: WordScore): number {
-  const variance = 1 / (first.presented + 1) + 1 / (second.presented + 1)
-  return (angularTransform(second) - angularTransform(first)) / Math.sqrt(variance)
+function angleOf({ correct, presented }: WordScore): number {
+  const length = presented + 1
+  return Math.asin(Math.sqrt(correct / length)) + Math.asin(Math.sqrt((correct + 1) / length))
 }
+
+const differenceError = (first: number, second: number): number => Math.sqrt(1 / (first + 1) + 1 / (second + 1))
 
 /** Walks from a count that is within the range towards `end` and stops at the last one that still is. */
 function furthest(within: (correct: number) => boolean, from: number, end: number): number {

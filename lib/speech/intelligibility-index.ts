@@ -1,4 +1,3 @@
-import { requireWithin } from '../audiometry/domain.ts'
 import { type ImportanceFunction, importanceFunction, type SpeechMaterial } from './importance.ts'
 import type { Procedure } from './procedures.ts'
 import { at, requireOnePerBand, requireSpectrum } from './speech-spectrum.ts'
@@ -90,18 +89,35 @@ export function spreadOfMasking(
   speechDb: readonly number[],
   noiseDb: readonly number[],
 ): readonly number[] {
-  const maskers = bandsHz.map((frequency, band) => {
-    const level = Math.max(at(noiseDb, band), at(speechDb, band) - selfMaskingDb)
-    return { frequency, level, slope: -80 + 0.6 * (level + 10 * Math.log10(frequency) - 6.353) }
+  const maskers = bandsHz.map((frequency, band) => maskerOf(frequency, at(speechDb, band), at(noiseDb, band)))
+  return maskers.map((masker, band) => {
+    if (band === 0) return masker.level
+    return 10 * Math.log10(10 ** (0.1 * at(noiseDb, band)) + spreadUpward(maskers, masker.frequency))
   })
-  return maskers.map(({ frequency, level }, band) => {
-    if (band === 0) return level
-    const spread = maskers.slice(0, band).reduce((sum, lower) => {
-      const reach = 3.32 * lower.slope * Math.log10((0.89 * frequency) / lower.frequency)
-      return sum + 10 ** (0.1 * (lower.level + reach))
-    }, 0)
-    return 10 * Math.log10(10 ** (0.1 * at(noiseDb, band)) + spread)
-  })
+}
+
+interface Masker {
+  readonly frequency: number
+  /** B: noise, or the speech masking itself, dB. */
+  readonly level: number
+  /** C: fall of the masking towards higher frequencies, dB per octave. */
+  readonly slope: number
+}
+
+function maskerOf(frequency: number, speechDb: number, noiseDb: number): Masker {
+  const level = Math.max(noiseDb, speechDb - selfMaskingDb)
+  return { frequency, level, slope: -80 + 0.6 * (level + 10 * Math.log10(frequency) - 6.353) }
+}
+
+/** Energy that the bands below `frequency` put into it; `maskers` rise in frequency. */
+function spreadUpward(maskers: readonly Masker[], frequency: number): number {
+  let energy = 0
+  for (const lower of maskers) {
+    if (lower.frequency >= frequency) return energy
+    const reach = 3.32 * lower.slope * Math.log10((0.89 * frequency) / lower.frequency)
+    energy += 10 ** (0.1 * (lower.level + reach))
+  }
+  return energy
 }
 
 type CheckedInputs = Required<BandInputs>
@@ -112,22 +128,9 @@ function checkedInputs(procedure: Procedure, inputs: BandInputs): CheckedInputs 
   const conductiveDb = inputs.conductiveDb ?? procedure.bandsHz.map(() => 0)
   requireSpectrum('speechDb', procedure, speechDb)
   requireSpectrum('noiseDb', procedure, noiseDb)
-  requireEach('thresholdDbHl', procedure, thresholdDbHl, { low: -30, high: 140, unit: 'dB HL' })
-  requireEach('conductiveDb', procedure, conductiveDb, { low: -150, high: 150, unit: 'dB' })
+  requireOnePerBand('thresholdDbHl', procedure, thresholdDbHl, { low: -30, high: 140, unit: 'dB HL' })
+  requireOnePerBand('conductiveDb', procedure, conductiveDb, { low: -150, high: 150, unit: 'dB' })
   return { speechDb, noiseDb, thresholdDbHl, conductiveDb }
-}
-
-interface Domain {
-  readonly low: number
-  readonly high: number
-  readonly unit: string
-}
-
-function requireEach(argument: string, procedure: Procedure, values: readonly number[], domain: Domain): void {
-  requireOnePerBand(argument, procedure, values)
-  for (const [band, value] of values.entries()) {
-    requireWithin(`${argument}[${band}]`, value, domain.low, domain.high, domain.unit)
-  }
 }
 
 interface BandContext {

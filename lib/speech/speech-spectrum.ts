@@ -23,6 +23,17 @@ export function overallLevel(procedure: Procedure, spectrumDb: readonly number[]
   return asDbSpl(10 * Math.log10(energy))
 }
 
+const standardLevel = (effort: VocalEffort): DbSpl =>
+  overallLevel(oneThirdOctave, oneThirdOctave.speechSpectrumDb[effort])
+
+/** Overall level of each standard spectrum at 1 m, as the sum of its bands. */
+const standardLevelDbSpl: { readonly [Effort in VocalEffort]: DbSpl } = {
+  normal: standardLevel('normal'),
+  raised: standardLevel('raised'),
+  loud: standardLevel('loud'),
+  shout: standardLevel('shout'),
+}
+
 /**
  * Spectrum levels of speech of a given overall level, by moving the standard spectrum of a vocal effort as a whole.
  *
@@ -37,7 +48,7 @@ export function overallLevel(procedure: Procedure, spectrumDb: readonly number[]
 export function speechAtLevel(procedure: Procedure, overallDbSpl: number, effort: VocalEffort): readonly number[] {
   const { low, high } = overallLevelRangeDbSpl
   requireWithin('overallDbSpl', overallDbSpl, low, high, 'dB SPL')
-  const move = overallDbSpl - overallLevel(oneThirdOctave, oneThirdOctave.speechSpectrumDb[effort])
+  const move = overallDbSpl - standardLevelDbSpl[effort]
   return procedure.speechSpectrumDb[effort].map((level) => level + move)
 }
 
@@ -55,20 +66,32 @@ export function speechAtDistance(procedure: Procedure, effort: VocalEffort, dist
 
 /** @throws RangeError unless there is one level a band, each from -100 to 140 dB */
 export function requireSpectrum(argument: string, procedure: Procedure, levels: readonly number[]): void {
-  requireOnePerBand(argument, procedure, levels)
-  const { low, high } = spectrumLevelRangeDb
-  for (const [band, level] of levels.entries()) requireWithin(`${argument}[${band}]`, level, low, high, 'dB')
+  requireOnePerBand(argument, procedure, levels, { ...spectrumLevelRangeDb, unit: 'dB' })
 }
 
-/** @throws RangeError unless there is one value a band of the procedure */
-export function requireOnePerBand(argument: string, procedure: Procedure, values: readonly number[]): void {
+export interface BandDomain {
+  readonly low: number
+  readonly high: number
+  readonly unit: string
+}
+
+/** @throws RangeError unless there is one value a band of the procedure, each within the domain */
+export function requireOnePerBand(
+  argument: string,
+  procedure: Procedure,
+  values: readonly number[],
+  { low, high, unit }: BandDomain,
+): void {
   const bands = procedure.bandsHz.length
-  if (values.length === bands) return
-  throw outsideDomain(
-    `the length of ${argument}`,
-    values.length,
-    `${bands}, one value a band of the ${procedure.id} procedure`,
-  )
+  if (values.length !== bands) {
+    throw outsideDomain(
+      `the length of ${argument}`,
+      values.length,
+      `${bands}, one value a band of the ${procedure.id} procedure`,
+    )
+  }
+  const outside = values.findIndex((value) => !(value >= low && value <= high))
+  if (outside >= 0) requireWithin(`${argument}[${outside}]`, at(values, outside), low, high, unit)
 }
 
 /** The value of a band, for lists that have been checked to hold one a band. */

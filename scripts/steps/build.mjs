@@ -47,7 +47,7 @@ async function isCurrent() {
 }
 
 async function buildNow() {
-  console.log('Building ...')
+  console.error('Building ...')
   const builtFrom = await fingerprint(sources)
   await rm(stampFile, { force: true })
   await mustRun([...installed('next/dist/bin/next'), 'build'], 'Building the pages failed; see above.', {

@@ -1,9 +1,7 @@
 import { describe, it } from 'vitest'
-import type { Audiogram } from '../../lib/audiometry/thresholds.ts'
 import { aidedIndex, type ListeningCondition, unaidedIndex, wordsAt65InQuiet } from '../../lib/speech/ear-index.ts'
 import { type SpeechMaterial, speechMaterials } from '../../lib/speech/importance.ts'
-import { FrequencyHz } from '../../lib/units/frequencies.ts'
-import { asDbHl } from '../../lib/units/levels.ts'
+import { audiogram } from '../fixtures/audiograms.ts'
 import { checkValue } from './record-check.ts'
 
 // The steps of ANSI S3.5-1997 typed apart in R 4.2.2, with approx(log10(f), level, log10(bands), rule = 2) for the
@@ -12,20 +10,12 @@ const source =
   'ANSI S3.5-1997 with Bisgaard, Vlaming and Dahlquist, Trends Amplif 14:113-120, 2010, computed apart in R 4.2.2'
 const accuracy = { tolerance: 1e-8, why: 'R printed ten figures' }
 
-const heard = (levels: Readonly<Record<number, number>>): Audiogram =>
-  new Map(
-    Object.entries(levels).map(([frequency, level]) => [
-      FrequencyHz.parse(Number(frequency)),
-      { kind: 'heard', level: asDbHl(level), masked: false },
-    ]),
-  )
-
-const n3 = heard({ 250: 35, 500: 35, 750: 35, 1000: 40, 1500: 45, 2000: 50, 3000: 55, 4000: 60, 6000: 65 })
-const s2 = heard({ 250: 20, 500: 20, 750: 22.5, 1000: 25, 1500: 35, 2000: 55, 3000: 75, 4000: 95, 6000: 95 })
-const flat50 = heard({ 1000: 50 })
-const mixedAir = heard({ 250: 60, 500: 60, 1000: 60, 1500: 55, 2000: 55, 3000: 50, 4000: 55, 8000: 60 })
-const mixedBone = heard({ 250: 15, 500: 15, 1000: 20, 2000: 25, 3000: 30, 4000: 30 })
-const aided = heard({ 250: 35, 500: 30, 1000: 25, 2000: 30, 3000: 30, 4000: 35 })
+const n3 = audiogram({ 250: 35, 500: 35, 750: 35, 1000: 40, 1500: 45, 2000: 50, 3000: 55, 4000: 60, 6000: 65 })
+const s2 = audiogram({ 250: 20, 500: 20, 750: 22.5, 1000: 25, 1500: 35, 2000: 55, 3000: 75, 4000: 95, 6000: 95 })
+const flat50 = audiogram({ 1000: 50 })
+const mixedAir = audiogram({ 250: 60, 500: 60, 1000: 60, 1500: 55, 2000: 55, 3000: 50, 4000: 55, 8000: 60 })
+const mixedBone = audiogram({ 250: 15, 500: 15, 1000: 20, 2000: 25, 3000: 30, 4000: 30 })
+const aided = audiogram({ 250: 35, 500: 30, 1000: 25, 2000: 30, 3000: 30, 4000: 35 })
 
 const talkerAtOneMetre = (effort: 'normal' | 'raised' | 'loud', material: SpeechMaterial = 'average-speech') =>
   ({ ...wordsAt65InQuiet, material, speech: { kind: 'talker', effort, distanceM: 1 } }) satisfies ListeningCondition
@@ -53,7 +43,7 @@ describe('index of an ear', () => {
   })
 
   it('normal hearing, and a flat loss of 50 dB at loud effort, sensorineural and conductive', () => {
-    const normal = heard({ 1000: 0 })
+    const normal = audiogram({ 1000: 0 })
     const actual = [
       unaidedIndex({ air: normal }, talkerAtOneMetre('normal')).index,
       unaidedIndex({ air: flat50, bone: flat50 }, talkerAtOneMetre('loud')).index,

@@ -70,7 +70,7 @@ describe('no response', () => {
 describe('a level outside the domain', () => {
   it('is refused with argument, value and domain', () => {
     expect(() => pureToneAverage(flat(200), 'pta3')).toThrow(
-      new RangeError('audiogram level at 250 Hz is 200, but must be a hearing level from -20 to 130 dB HL'),
+      new RangeError('audiogram level at 500 Hz is 200, but must be a hearing level from -20 to 130 dB HL'),
     )
     expect(() => pureToneAverage(flat(Number.NaN), 'pta3')).toThrow(RangeError)
   })

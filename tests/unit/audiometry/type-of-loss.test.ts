@@ -58,4 +58,11 @@ describe('type of loss', () => {
   it('is mixed although air conduction gave no response, when bone shows loss and the gap is large', () => {
     expect(typeOfLoss({ air: flat({ none: 120 }), bone: flat(50) }, 'set-1').type).toBe('mixed')
   })
+
+  it('puts a gap of exactly 15 dB between two thirds on the conductive side', () => {
+    const air = audiogram({ 500: 30, 1000: 35, 2000: 35 })
+    const bone = audiogram({ 500: 15, 1000: 20, 2000: 20 })
+    expect(typeOfLoss({ air, bone }, 'set-2').type).toBe('conductive')
+    expect(meanAirBoneGap({ air, bone }, 'pta3').difference).toEqual({ kind: 'exact', value: 15 })
+  })
 })

@@ -86,7 +86,7 @@ describe('statistics out of domain', () => {
     { call: () => welchDifference([1, 2], [1]), message: /length of second is 1/ },
     { call: () => hodgesLehmann([1]), message: /length of values is 1/ },
     { call: () => hodgesLehmannShift([1, 2], [1, 2], 0), message: /confidence is 0/ },
-    { call: () => hodgesLehmann(new Array<number>(3000).fill(1)), message: /number of pairs of values is 4501500/ },
+    { call: () => hodgesLehmann(new Array<number>(1414).fill(1)), message: /number of pairs of values is 1000405/ },
     { call: () => limitsOfAgreement([1, 2], [1, 2], { coverage: 1.96 }), message: /coverage is 1.96/ },
     { call: () => proportionSummary({ events: 3, total: 0 }), message: /count.total is 0/ },
     {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { audibilityMap } from '../../../lib/speech/audibility-map.ts'
 import { unaidedIndex, wordsAt65InQuiet } from '../../../lib/speech/ear-index.ts'
-import { audiogram } from './audiogram.ts'
+import { audiogram } from '../../fixtures/audiograms.ts'
 
 const mapOf = (level: number, noiseDbSpl?: number) =>
   audibilityMap(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { bandThresholds, interpolateToBands } from '../../../lib/speech/audiogram-bands.ts'
-import { audiogram, noResponse } from './audiogram.ts'
+import { audiogram } from '../../fixtures/audiograms.ts'
 
 describe('thresholds of bands', () => {
   it('are interpolated against the logarithm of frequency', () => {
@@ -15,7 +15,7 @@ describe('thresholds of bands', () => {
   })
 
   it('stand at the limit where nothing was heard, as lower bounds of every band that leans on it', () => {
-    const bands = bandThresholds(audiogram({ 1000: 20, 2000: 40, 4000: noResponse(100) }), [1000, 2000, 3150, 8000])
+    const bands = bandThresholds(audiogram({ 1000: 20, 2000: 40, 4000: { none: 100 } }), [1000, 2000, 3150, 8000])
     expect(bands.map((band) => band.lowerBound)).toEqual([false, false, true, true])
     expect(bands.at(-1)?.levelDbHl).toBe(100)
     const [between] = bandThresholds(audiogram({ 1000: { none: 100 }, 4000: 60 }), [2000])
@@ -23,7 +23,7 @@ describe('thresholds of bands', () => {
   })
 
   it('leave out what could not be tested', () => {
-    const bands = bandThresholds(audiogram({ 1000: 20, 2000: { kind: 'could-not-test' }, 4000: 60 }), [2000])
+    const bands = bandThresholds(audiogram({ 1000: 20, 2000: 'could-not-test', 4000: 60 }), [2000])
     expect(bands[0]?.levelDbHl).toBe(40)
   })
 
@@ -34,7 +34,7 @@ describe('thresholds of bands', () => {
 
   it.each([
     { what: 'an empty audiogram', points: {} },
-    { what: 'only thresholds that could not be tested', points: { 1000: { kind: 'could-not-test' } as const } },
+    { what: 'only thresholds that could not be tested', points: { 1000: 'could-not-test' as const } },
   ])('cannot come from $what', ({ points }) => {
     expect(() => bandThresholds(audiogram(points), [1000])).toThrow(/number of tested frequencies.*at least 1/)
   })

@@ -9,7 +9,7 @@ import {
 import { speechIntelligibilityIndex } from '../../../lib/speech/intelligibility-index.ts'
 import { octave, oneThirdOctave } from '../../../lib/speech/procedures.ts'
 import { speechAtLevel } from '../../../lib/speech/speech-spectrum.ts'
-import { audiogram, noResponse } from './audiogram.ts'
+import { audiogram } from '../../fixtures/audiograms.ts'
 
 const flat = (level: number) => audiogram({ 250: level, 8000: level })
 const flatBands = (value: number) => oneThirdOctave.bandsHz.map(() => value)
@@ -44,7 +44,7 @@ describe('unaided index', () => {
 
   it('is an upper bound when a frequency gave no response, and names the bands', () => {
     const { bound, beyondLimitHz } = unaidedIndex(
-      { air: audiogram({ 250: 30, 4000: 70, 8000: noResponse(90) }) },
+      { air: audiogram({ 250: 30, 4000: 70, 8000: { none: 90 } }) },
       { ...wordsAt65InQuiet, procedure: 'octave' },
     )
     expect(bound).toBe('upper-bound')

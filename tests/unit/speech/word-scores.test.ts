@@ -7,9 +7,8 @@ import { unaidedIndex, wordsAt65InQuiet } from '../../../lib/speech/ear-index.ts
 import { scoreAgainstExpectation } from '../../../lib/speech/expected-score.ts'
 import { rollover, rolloverIndex } from '../../../lib/speech/rollover.ts'
 import { expectedScore, indexForScore } from '../../../lib/speech/score-transfer.ts'
-import { thresholdAgreement } from '../../../lib/speech/threshold-agreement.ts'
 import { proportionCorrect, type WordScore } from '../../../lib/speech/word-score.ts'
-import { audiogram, noResponse } from './audiogram.ts'
+import { audiogram } from '../../fixtures/audiograms.ts'
 
 const of25 = (correct: number): WordScore => ({ correct, presented: 25 })
 const of50 = (correct: number): WordScore => ({ correct, presented: 50 })
@@ -84,21 +83,6 @@ describe('rollover', () => {
   })
 })
 
-describe('speech threshold against the average', () => {
-  it.each([
-    { srt: 40, average: 46, grade: 'good', withinTenDb: true },
-    { srt: 50, average: 40, grade: 'fair', withinTenDb: true },
-    { srt: 52, average: 40, grade: 'fair', withinTenDb: false },
-    { srt: 27, average: 40, grade: 'poor', withinTenDb: false, pointsTo: 'speech-better' },
-    { srt: 60, average: 40, grade: 'poor', withinTenDb: false, pointsTo: 'speech-poorer' },
-  ])('$srt against $average dB HL is $grade', ({ srt, average, ...expected }) => {
-    const result = thresholdAgreement(srt, average)
-    expect(result).toMatchObject(expected)
-    expect(result.differenceDb).toBe(srt - average)
-    expect('pointsTo' in result).toBe('pointsTo' in expected)
-  })
-})
-
 describe('score against the audiogram', () => {
   const nu6 = { ...wordsAt65InQuiet, material: 'nu6' } as const
   const ear = unaidedIndex({ air: audiogram({ 250: 30, 1000: 35, 4000: 50 }) }, nu6)
@@ -123,7 +107,7 @@ describe('score against the audiogram', () => {
   })
 
   it('cannot be called too low against an upper bound, but can be called too high', () => {
-    const bounded = unaidedIndex({ air: audiogram({ 250: 30, 1000: 35, 4000: noResponse(60) }) }, nu6)
+    const bounded = unaidedIndex({ air: audiogram({ 250: 30, 1000: 35, 4000: { none: 60 } }) }, nu6)
     expect(scoreAgainstExpectation(bounded, 'nu6', of50(0)).verdict).toBe('cannot-tell')
     expect(scoreAgainstExpectation(bounded, 'nu6', of50(50)).verdict).toBe('above')
   })
@@ -151,8 +135,6 @@ describe('scores out of domain', () => {
     { call: () => rolloverIndex(0, 0), message: /pbMax is 0/ },
     { call: () => rolloverIndex(50, 60), message: /pbMin is 60.*0 to 50/ },
     { call: () => rollover([{ levelDb: 70, score: of25(20) }]), message: /number of points is 1.*at least 2/ },
-    { call: () => thresholdAgreement(200, 40), message: /srtDbHl is 200/ },
-    { call: () => thresholdAgreement(40, Number.NaN), message: /averageDbHl is NaN/ },
     { call: () => expectedScore('nu6', 1.1), message: /index is 1.1/ },
     { call: () => expectedScore('nu6', 0.5, 0), message: /proficiency is 0/ },
     { call: () => indexForScore('nu6', 1), message: /score is 1.*0 to 0.98/ },

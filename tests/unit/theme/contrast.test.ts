@@ -3,23 +3,20 @@ import { describe, expect, it } from 'vitest'
 
 /** WCAG 2.2: contrast ratio (relative luminance, section "relative luminance"), 4.5 for text (1.4.3), 3 for signs (1.4.11). */
 const css = readFileSync(new URL('../../../app/tokens.css', import.meta.url), 'utf8')
-const declarations = (block: string) =>
-  Object.fromEntries(
-    [...block.matchAll(/--([a-z0-9-]+):\s*([^;]+);/g)].map(([, name, value]) => [name as string, value as string]),
-  )
-const blockAfter = (selector: string) =>
-  css.slice(css.indexOf('{', css.indexOf(selector)), css.indexOf('}', css.indexOf(selector)))
-const scale = declarations(blockAfter(':root {'))
-const themes = {
-  clinic: declarations(blockAfter('[data-theme="clinic"] {')),
-  theatre: declarations(blockAfter('[data-theme="theatre"] {')),
-}
+const scale = Object.fromEntries(
+  [...css.matchAll(/--([a-z0-9-]+):\s*(#[0-9a-f]{6});/g)].map(([, name, value]) => [name as string, value as string]),
+)
+/** Every purpose with its two values: light for the clinic, dark for the theatre. */
+const purposes = new Map(
+  [...css.matchAll(/--([a-z0-9-]+):\s*light-dark\(var\(--([a-z0-9-]+)\), var\(--([a-z0-9-]+)\)\);/g)].map(
+    ([, name, clinic, theatre]) => [name as string, { clinic: clinic as string, theatre: theatre as string }],
+  ),
+)
 
-function colour(theme: keyof typeof themes, name: string): [number, number, number] {
-  const value = themes[theme][name] ?? ''
-  const hex = value.startsWith('var(') ? (scale[value.slice(6, -1)] ?? '') : value
+function colour(theme: 'clinic' | 'theatre', name: string): [number, number, number] {
+  const hex = scale[purposes.get(name)?.[theme] ?? ''] ?? ''
   const parts = /^#(..)(..)(..)$/.exec(hex)
-  if (parts === null) throw new RangeError(`--${name} of ${theme} is no colour: ${value}`)
+  if (parts === null) throw new RangeError(`--${name} of ${theme} is no colour`)
   return [1, 2, 3].map((index) => Number.parseInt(parts[index] as string, 16) / 255) as [number, number, number]
 }
 const luminance = (rgb: [number, number, number]) => {
@@ -30,7 +27,7 @@ const luminance = (rgb: [number, number, number]) => {
   ]
   return 0.2126 * r + 0.7152 * g + 0.0722 * b
 }
-function contrast(theme: keyof typeof themes, front: string, back: string): number {
+function contrast(theme: 'clinic' | 'theatre', front: string, back: string): number {
   const [light, dark] = [luminance(colour(theme, front)), luminance(colour(theme, back))].sort((a, b) => b - a) as [
     number,
     number,

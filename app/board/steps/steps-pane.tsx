@@ -1,0 +1,9 @@
+'use client'
+
+import { Pane } from '@/app/components/pane.tsx'
+import { useMessages } from '../board-context.tsx'
+
+export default function StepsPane() {
+  const { board, shell } = useMessages()
+  return <Pane title={board.pane.steps}>{shell.loading}</Pane>
+}

@@ -1,0 +1,68 @@
+// Time of all measures and findings of one case with 12 tests of both ears. Run: npx tsx tests/bench/measures.ts
+import { findingText } from '../../lib/audiometry/finding-text.ts'
+import { compareTests, measuresOfTest } from '../../lib/audiometry/measures.ts'
+import { reviewTest } from '../../lib/audiometry/review-test.ts'
+import type { TestedEars } from '../../lib/audiometry/tested-ear.ts'
+import { ears } from '../fixtures/tested-ears.ts'
+
+const airFrequencies = [125, 250, 500, 750, 1000, 1500, 2000, 3000, 4000, 6000, 8000]
+const boneFrequencies = [250, 500, 750, 1000, 1500, 2000, 3000, 4000]
+const targetMs = 4
+const rounds = 400
+
+const row = (frequencies: readonly number[], from: number, slope: number) =>
+  Object.fromEntries(frequencies.map((frequency, index) => [frequency, from + 5 * Math.round((slope * index) / 5)]))
+
+/** Twelve visits of a patient whose right ear gets better by and by. */
+const visits: readonly TestedEars[] = Array.from({ length: 12 }, (_, visit) =>
+  ears(
+    {
+      air: row(airFrequencies, 65 - 5 * Math.floor(visit / 3), 2),
+      bone: row(boneFrequencies, 10, 2),
+      boneMasked: row(boneFrequencies, 15, 2),
+      speech: 60,
+    },
+    { air: row(airFrequencies, 15, 4), bone: row(boneFrequencies, 10, 4), speech: 20 },
+  ),
+)
+const group = { edition: '2017', sex: 'female', age: 54 } as const
+
+/** Returns how much was computed, so that the work cannot be optimised away. */
+function measureCase(): number {
+  const measured = visits.map((test) => measuresOfTest({ ears: test, group }))
+  const first = visits[0]
+  if (first === undefined) throw new Error('the case has no visit')
+  const changes = visits.flatMap((after) =>
+    (['right', 'left'] as const).map((ear) => compareTests({ before: first, after }, ear)),
+  )
+  const findings = visits.map((test, visit) => {
+    const earlier = visits
+      .slice(0, visit)
+      .map(({ right, left }) => ({ date: '2025-01-01', air: { right: right.air, left: left.air } }))
+    return reviewTest({ ears: test, earlier })
+  })
+  const words = findings.flat().map(findingText)
+  return measured.length + changes.length + words.length
+}
+
+const cpuBefore = process.cpuUsage()
+const times = Array.from({ length: rounds }, () => {
+  const start = performance.now()
+  const done = measureCase()
+  return { ms: performance.now() - start, done }
+})
+const { user, system } = process.cpuUsage(cpuBefore)
+const cpuMs = ((user + system) / 1000 / rounds).toFixed(2)
+const warm = times
+  .slice(rounds / 4)
+  .map(({ ms }) => ms)
+  .toSorted((a, b) => a - b)
+const quantile = (share: number) => (warm[Math.floor(share * warm.length)] ?? Number.NaN).toFixed(2)
+const first = (times[0]?.ms ?? Number.NaN).toFixed(2)
+
+console.log(
+  `case of ${visits.length} tests: fastest ${quantile(0)} ms, median ${quantile(0.5)} ms, 95 % below ${quantile(0.95)} ms, first run ${first} ms, processor time ${cpuMs} ms`,
+)
+console.log(
+  `target ${targetMs} ms: ${Number(quantile(0.5)) <= targetMs ? 'met' : 'missed'} (${times[0]?.done} results)`,
+)
