@@ -4,6 +4,9 @@ import { decisions } from './en/decisions.ts'
 import { floor } from './en/floor.ts'
 import { forecast } from './en/forecast.ts'
 import { hearing } from './en/hearing.ts'
+import { invitations } from './en/invitations.ts'
+import { join } from './en/join.ts'
+import { overview } from './en/overview.ts'
 import { plan } from './en/plan.ts'
 import { postGuard } from './en/post-guard.ts'
 import { screens } from './en/screens.ts'
@@ -20,6 +23,9 @@ export const messages = {
   floor,
   forecast,
   hearing,
+  invitations,
+  join,
+  overview,
   plan,
   postGuard,
   screens,

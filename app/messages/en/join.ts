@@ -1,0 +1,56 @@
+/** The page behind an invitation link. */
+export const join = {
+  title: 'Invitation',
+  invitedTo: 'You are invited to',
+  everything: 'this whole installation, as its owner',
+  asRole: 'Role',
+  may: {
+    moderator: [
+      'Run the case: decide what is on the main screen, order, call and answer questions',
+      'Enter and change everything that the operating team may',
+    ],
+    team: [
+      'Enter hearing tests, plan, steps, decisions and contingencies',
+      'Verify tests and set aside those entered in error',
+      'Ask and reply on the floor',
+    ],
+    panel: [
+      'Read the whole case',
+      'Ask about a place on the audiogram, a decision or a step; back and answer others',
+      'Be seen by name, affiliation and pointer',
+    ],
+    observer: ['Read the whole case and follow the main screen', 'Be counted, not listed'],
+  },
+  conductTitle: 'Before you join',
+  conduct: [
+    'Everything here is confidential. Do not record, photograph or pass on what you see.',
+    'Use the pseudonym. Write nothing that points to a person: no names, birth dates, record numbers or addresses.',
+    'What you write is kept with your name and the time until the case is erased.',
+    'Decision support for licensed professionals, not a medical device. The device labelling, local codes and the treating team decide.',
+  ],
+  name: 'Your name',
+  nameHint: 'As colleagues know you. It stands beside what you write.',
+  affiliation: 'Clinic or institution',
+  nameMissing: 'Type your name.',
+  affiliationMissing: 'Type your clinic or institution.',
+  agree: 'I have read this and keep to it',
+  agreeMissing: 'Tick this to join.',
+  joinAs: (role: string) => `Join as ${role}`,
+  until: (when: string) => `This link can be used until ${when}.`,
+  knownAs: (name: string, affiliation: string) => `In this browser you are ${name}, ${affiliation}.`,
+  knownHint:
+    'The invitation is added to that person. If it covers a case that you are in already, its role takes the place of your present one.',
+  continueAs: (name: string) => `Continue as ${name}`,
+  somebodyElse: 'I am somebody else',
+  somebodyElseHint: (name: string) =>
+    `This signs ${name} out of this browser. What they wrote stays; they can come back only with a link of their own.`,
+  signOut: 'Sign out and join anew',
+  unknown: 'This link does not work',
+  unknownHint: 'It may be incomplete: copy the whole line from the message. If it still fails, ask for a new link.',
+  revoked: 'This link was revoked',
+  revokedHint: 'Whoever invited you has withdrawn it. Ask them for a new one.',
+  expired: 'This link has expired',
+  expiredHint: (when: string) => `It could be used until ${when}. Ask whoever invited you for a new one.`,
+  cannotCheck: 'The invitation cannot be checked now',
+  tryAgain: 'Try again',
+} as const

@@ -1,0 +1,31 @@
+/** The pages with programmes and cases. */
+export const overview = {
+  title: 'Programmes and cases',
+  purpose: 'A shared case-conference board for ear surgery with implantable hearing devices.',
+  programme: 'Programme',
+  cases: 'Cases',
+  notJoined: 'You have not joined yet',
+  notJoinedHint:
+    'Open the invitation link that you were sent, in this browser. Whoever runs the meeting makes these links.',
+  noProgrammes: 'No programmes yet',
+  noProgrammesOwner: 'Create one, put cases into it, then invite people by link from its page.',
+  noProgrammesGuest: 'Your invitation has ended, or its programme was taken away. Ask for a new link.',
+  noCases: 'No cases in this programme yet',
+  device: 'Device and coupling site',
+  openQuestions: 'Open questions',
+  contingenciesMet: 'Contingencies met',
+  nextVisit: 'Next visit due',
+  yourRole: 'Your role',
+  notYet: 'Not yet',
+  newProgramme: 'New programme',
+  programmeLabel: 'Name of the programme',
+  programmeHint: 'For example the meeting and its day.',
+  newCase: 'New case',
+  caseLabel: 'Pseudonym of the case',
+  caseHint: 'Never a name, a birth date or a record number. Everyone invited reads it.',
+  labelMissing: 'Type a name first.',
+  labelIdentifies: 'This looks as if it identified somebody. Use a pseudonym.',
+  create: 'Create',
+  caution:
+    'Decision support for licensed professionals, not a medical device. Estimates come from group data and a model; the device labelling, local codes and the treating team decide.',
+} as const

@@ -1,0 +1,5 @@
+import { HomePage } from './overview/home-page.tsx'
+
+export default function Home() {
+  return <HomePage />
+}
