@@ -2,7 +2,7 @@ import { type Ear, type FrequencyHz, otherEar } from '../units/frequencies.ts'
 import { type AverageId, averageBounds, pureToneAverage } from './averages.ts'
 import { type Bounds, both, boundsOf, type Decided, difference, either, isAbove, isAtLeast } from './bounds.ts'
 import { requireWithin } from './domain.ts'
-import type { BothEars } from './grades.ts'
+import type { BothEars } from './pairs.ts'
 import type { Provenance } from './provenance.ts'
 import type { Audiogram } from './thresholds.ts'
 

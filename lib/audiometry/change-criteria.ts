@@ -2,7 +2,7 @@ import type { FrequencyHz } from '../units/frequencies.ts'
 import { averageBounds, pureToneAverage } from './averages.ts'
 import { type Bounds, both, boundsOf, type Decided, difference, either, isAbove, isAtLeast } from './bounds.ts'
 import { requireAudiogram, requireWithin } from './domain.ts'
-import type { BeforeAndAfter } from './gains.ts'
+import type { BeforeAndAfter } from './pairs.ts'
 import type { Provenance } from './provenance.ts'
 import type { Audiogram } from './thresholds.ts'
 

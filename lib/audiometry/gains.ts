@@ -6,6 +6,7 @@ import {
   type MeanDifference,
   meanDifference,
 } from './differences.ts'
+import type { BeforeAndAfter } from './pairs.ts'
 import type { Provenance } from './provenance.ts'
 import type { Audiogram } from './thresholds.ts'
 
@@ -123,11 +124,6 @@ export function effectiveGain(thresholds: { readonly bone: Audiogram; readonly a
  */
 export function aidedResidualGap(thresholds: { readonly aided: Audiogram; readonly bone: Audiogram }): GainResult {
   return gain('aided-residual-gap', thresholds.aided, thresholds.bone)
-}
-
-export interface BeforeAndAfter<T> {
-  readonly before: T
-  readonly after: T
 }
 
 /** Air conduction before minus after, in dB. @throws RangeError when an audiogram is out of domain */

@@ -8,7 +8,7 @@ import {
   differenceFrom,
   type MeanDifference,
 } from './differences.ts'
-import type { BeforeAndAfter } from './gains.ts'
+import type { BeforeAndAfter } from './pairs.ts'
 import type { Provenance } from './provenance.ts'
 
 /** Printed as 0-10, 11-20, 21-30 and more; averages fall between, so these are cut-offs with the upper one included. */

@@ -2,6 +2,7 @@ import { asDbHl, type DbHl } from '../units/levels.ts'
 import { type AverageId, type AverageResult, averageBounds, pureToneAverage } from './averages.ts'
 import { type Bounds, both, type Decided, higherOf, isAtLeast, lowerOf, not } from './bounds.ts'
 import { requireWithin } from './domain.ts'
+import { type BothEars, mapEars } from './pairs.ts'
 import type { Provenance } from './provenance.ts'
 import type { Audiogram } from './thresholds.ts'
 
@@ -132,11 +133,6 @@ function nameAt({ grades }: GradeScale, level: number): string {
   return found.name
 }
 
-export interface BothEars<T> {
-  readonly right: T
-  readonly left: T
-}
-
 export interface WhoGradeResult {
   readonly scale: GradeScale
   readonly averages: BothEars<AverageResult>
@@ -184,8 +180,4 @@ export function biapBinaural(ears: BothEars<Audiogram>): BiapBinauralResult {
   if (right === undefined || left === undefined) return { scale, averages }
   const value = Math.ceil((7 * Math.min(right, left) + 3 * Math.max(right, left)) / 10)
   return { scale, averages, value: asDbHl(value), grade: nameAt(scale, value) }
-}
-
-function mapEars<A, B>({ right, left }: BothEars<A>, change: (of: A) => B): BothEars<B> {
-  return { right: change(right), left: change(left) }
 }

@@ -5,11 +5,10 @@ import { type AverageId, type AverageResult, averageConventions, pureToneAverage
 import { type ChangeResult, changeBy, changeCriteria } from './change-criteria.ts'
 import type { Difference, DifferenceSetId, MeanDifference } from './differences.ts'
 import { type InnerEarForAge, innerEarForAge } from './expected-for-age.ts'
-import { airChange, type BeforeAndAfter, boneChange, type GainResult } from './gains.ts'
+import { airChange, boneChange, type GainResult } from './gains.ts'
 import { type GapClosureResult, gapClosure } from './gap-closure.ts'
 import {
   type BiapBinauralResult,
-  type BothEars,
   biapBinaural,
   type GradeResult,
   gradeEar,
@@ -18,6 +17,7 @@ import {
   type WhoGradeResult,
 } from './grades.ts'
 import type { AgeGroup } from './iso-7029.ts'
+import type { BeforeAndAfter, BothEars } from './pairs.ts'
 import { type ThresholdChange, thresholdChanges } from './test-retest.ts'
 import type { TestedEar, TestedEars } from './tested-ear.ts'
 import { type LossTypeResult, lossCriteria, typeOfLoss } from './type-of-loss.ts'

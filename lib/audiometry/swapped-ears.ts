@@ -1,6 +1,6 @@
 import type { FrequencyHz } from '../units/frequencies.ts'
 import { type Finding, finding } from './findings.ts'
-import type { BothEars } from './grades.ts'
+import type { BothEars } from './pairs.ts'
 import type { Audiogram } from './thresholds.ts'
 
 export interface EarlierTest {

@@ -1,7 +1,7 @@
 import { type Ear, type FrequencyHz, otherEar } from '../units/frequencies.ts'
 import { asDbHl, type DbHl } from '../units/levels.ts'
 import { requireAudiogram, requireDbHl } from './domain.ts'
-import type { BothEars } from './grades.ts'
+import type { BothEars } from './pairs.ts'
 import type { Audiogram, Threshold, Transducer } from './thresholds.ts'
 
 export type AirTransducer = Extract<Transducer, 'supra-aural' | 'circum-aural' | 'insert'>

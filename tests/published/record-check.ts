@@ -28,7 +28,10 @@ interface Recorded {
 
 const recorded: Recorded[] = []
 
-/** Asserts one published value and remembers it for tests/published/README.md. A list counts as so many values. */
+/**
+ * Asserts one published value and remembers it for tests/published/README.md. A list counts as so many values; an empty
+ * one, where the source says "none", as one.
+ */
 export function checkValue(check: PublishedCheck): void {
   const expected = asList(check.expected)
   const actual = asList(check.actual)
@@ -39,7 +42,7 @@ export function checkValue(check: PublishedCheck): void {
     expect(error, `${label} - expected ${expected[index]}, got ${actual[index]}`).toBeLessThanOrEqual(check.tolerance)
   }
   const { source, what, tolerance, why } = check
-  recorded.push({ source, what, values: expected.length, error: Math.max(0, ...errors), tolerance, why })
+  recorded.push({ source, what, values: Math.max(1, expected.length), error: Math.max(0, ...errors), tolerance, why })
 }
 
 function asList(value: unknown): readonly unknown[] {
