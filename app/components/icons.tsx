@@ -41,6 +41,22 @@ export const DownIcon = () => (
     <path d="M4.5 7.5L10 13l5.5-5.5" />
   </Icon>
 )
+export const PlaceIcon = () => (
+  <Icon>
+    <circle cx="10" cy="10" r="5" />
+    <path d="M10 1.5v5M10 13.5v5M1.5 10h5M13.5 10h5" />
+  </Icon>
+)
+export const NoteIcon = () => (
+  <Icon>
+    <path d="M3.5 3h13v10.5L13 17H3.5zM6.5 7h7M6.5 10.5h4.5" />
+  </Icon>
+)
+export const StepIcon = () => (
+  <Icon>
+    <path d="M3 16.5h4.5v-4.5H12V7.5h4.5V3" />
+  </Icon>
+)
 export const PeopleIcon = () => (
   <Icon>
     <circle cx="7.5" cy="7" r="3" />

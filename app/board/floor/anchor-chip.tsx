@@ -2,6 +2,7 @@
 
 import { highlight } from '@/app/board/chart-pick.ts'
 import { jumpTo } from '@/app/board/jump.ts'
+import { NoteIcon, PlaceIcon, StepIcon } from '@/app/components/icons.tsx'
 import type { floor as floorMessages } from '@/app/messages/en/floor.ts'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { ChartPlace } from '@/lib/board/records/annotation.ts'
@@ -16,11 +17,12 @@ interface AnchorChipProps {
   readonly tabIndex?: 0 | -1
 }
 
-const signs: Readonly<Record<Anchor['kind'], string>> = { chart: '⌖', note: '∴', step: '⇥' }
+const icons = { chart: PlaceIcon, note: NoteIcon, step: StepIcon } as const
 
 /** What a question is about; shows the place on the audiogram, or goes to the note or step. */
 export function AnchorChip({ anchor, notes, steps, tabIndex = 0 }: AnchorChipProps) {
   const { floor } = useMessages()
+  const AnchorIcon = icons[anchor.kind]
   const label = anchorLabel(anchor, { notes, steps }, floor)
   return (
     <button
@@ -31,7 +33,7 @@ export function AnchorChip({ anchor, notes, steps, tabIndex = 0 }: AnchorChipPro
       title={anchor.kind === 'chart' ? floor.anchor.show(label) : floor.anchor.goTo(label)}
       onClick={() => show(anchor)}
     >
-      <span aria-hidden="true">{signs[anchor.kind]}</span>
+      <AnchorIcon />
       <span className={styles.label} dir="auto">
         {label}
       </span>

@@ -5,7 +5,7 @@ import { startPick, useChartPick } from '@/app/board/chart-pick.ts'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
 import { IconButton } from '@/app/components/icon-button.tsx'
-import { CloseIcon } from '@/app/components/icons.tsx'
+import { CloseIcon, PlaceIcon } from '@/app/components/icons.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Anchor } from '@/lib/board/records/question.ts'
 import { AnchorChip } from './anchor-chip.tsx'
@@ -91,7 +91,7 @@ function PointButton({ onPlace }: { readonly onPlace: (anchor: Anchor) => void }
   return (
     <>
       <Button tone="quiet" aria-pressed={isPointing} onClick={isPointing ? () => stop.current?.() : start}>
-        <span aria-hidden="true">⌖</span> {isPointing ? floor.anchor.stopPointing : floor.anchor.point}
+        <PlaceIcon /> {isPointing ? floor.anchor.stopPointing : floor.anchor.point}
       </Button>
       <span className={styles.pointing} role="status">
         {isPointing && floor.anchor.pointing}

@@ -19,6 +19,7 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
   const words = useKeptText('ask')
   const [anchor, setAnchor] = useKeptAnchor()
   const [missing, setMissing] = useState(false)
+  const [isOpen, setOpen] = useState(words.text !== '' || anchor !== undefined)
   const field = useRef<HTMLTextAreaElement>(null)
   const ask = (event: FormEvent) => {
     event.preventDefault()
@@ -33,23 +34,24 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
     })
   }
   return (
-    <form className={styles.ask} onSubmit={ask} noValidate>
+    <form className={styles.ask} onSubmit={ask} onFocus={() => setOpen(true)} noValidate>
       <LimitedText
         ref={field}
         label={floor.ask.label}
         placeholder={floor.ask.placeholder}
-        lines={2}
         limit={floorLimits.question}
         value={words.text}
         onChange={words.write}
         error={missing && words.text.trim() === '' ? floor.ask.empty : undefined}
       />
-      <div className={styles.foot}>
-        <AnchorField anchor={anchor} onChange={setAnchor} desk={desk} />
-        <Button type="submit" tone="accent" title={floor.ask.submitHint}>
-          {floor.ask.submit}
-        </Button>
-      </div>
+      {isOpen && (
+        <div className={styles.foot}>
+          <AnchorField anchor={anchor} onChange={setAnchor} desk={desk} />
+          <Button type="submit" tone="accent" title={floor.ask.submitHint}>
+            {floor.ask.submit}
+          </Button>
+        </div>
+      )}
     </form>
   )
 }

@@ -18,14 +18,14 @@ import { FloorView } from './floor-view.tsx'
 
 /** The floor of the open case: reads both documents and makes the edits. */
 export default function FloorPane() {
-  const { floor } = useMessages()
+  const { floor, words } = useMessages()
   const { caseId } = useBoard()
   const threads = useThreads()
   const waiting = threads.filter(({ question }) => question.state === 'raised').length
   return (
     <Pane
       title={floor.title}
-      actions={waiting > 0 && <Badge count={waiting} label={floor.list.group(floor.list.raised, waiting)} />}
+      actions={waiting > 0 && <Badge count={waiting} label={floor.list.group(words.questionState.raised, waiting)} />}
     >
       <KeptTextScope value={caseId}>
         <FloorView threads={threads} desk={useFloorDesk()} />

@@ -23,10 +23,10 @@ interface QuestionGroupProps {
 const alwaysOpen: readonly QuestionState[] = ['called', 'raised']
 
 export function QuestionGroup({ group, more, onShow, children }: QuestionGroupProps) {
-  const { floor } = useMessages()
+  const { floor, words } = useMessages()
   const titleId = useId()
   const { state, count, drawn } = group
-  const title = floor.list[state]
+  const title = words.questionState[state]
   if (count === 0) return null
   const left = count - drawn.length
   const isOpen = drawn.length > 0

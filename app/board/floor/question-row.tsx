@@ -52,7 +52,13 @@ export function QuestionRow(props: QuestionRowProps) {
   const factsId = useId()
   const tabIndex = isCurrent ? 0 : -1
   return (
-    <li className={styles.row} data-row-of={question.id} data-state={question.state} data-current={isCurrent}>
+    <li
+      className={styles.row}
+      data-row-of={question.id}
+      data-state={question.state}
+      data-current={isCurrent}
+      data-numbered={place !== undefined}
+    >
       <div className={styles.head}>
         {place !== undefined && (
           <span className={styles.place} title={floor.list.inQueue(place)} aria-hidden="true">
