@@ -16,8 +16,8 @@ export interface TextBlock {
 }
 export type RichText = readonly TextBlock[]
 
-const maxCharacters = 20_000
-const maxDepth = 12
+/** What a note holds at most; the editor keeps to it, the guard insists on it. */
+export const richTextLimits = { characters: 20_000, depth: 12 } as const
 const blockNames: readonly string[] = ['paragraph', 'bulletList', 'orderedList', 'listItem']
 const markNames: readonly string[] = ['bold', 'italic']
 
@@ -34,7 +34,9 @@ const TextBlockSchema: z.ZodType<TextBlock> = z.lazy(() =>
 )
 export const RichText: z.ZodType<RichText> = z
   .array(TextBlockSchema)
-  .refine((blocks) => plainText(blocks).length <= maxCharacters, { message: `at most ${maxCharacters} characters` })
+  .refine((blocks) => plainText(blocks).length <= richTextLimits.characters, {
+    message: `at most ${richTextLimits.characters} characters`,
+  })
 
 /** The words alone, a line a paragraph. */
 export function plainText(text: RichText): string {
@@ -58,7 +60,7 @@ export function readFragment(fragment: Y.XmlFragment): RichText {
 function readBlock(node: unknown, depth: number): TextBlock {
   if (!(node instanceof Y.XmlElement) || node.constructor !== Y.XmlElement) throw new DisguisedText('only text blocks')
   if (!blockNames.includes(node.nodeName)) throw new DisguisedText(`block "${node.nodeName}"`)
-  if (depth > maxDepth) throw new DisguisedText('nested too deeply')
+  if (depth > richTextLimits.depth) throw new DisguisedText('nested too deeply')
   checkAttributes(node)
   const content = (node.toArray() as unknown[]).flatMap((child): readonly (TextBlock | TextRun)[] =>
     child instanceof Y.XmlText ? readRuns(child) : [readBlock(child, depth + 1)],

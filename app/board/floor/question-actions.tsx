@@ -1,10 +1,7 @@
 'use client'
 
-import { Button } from '@/app/components/button.tsx'
-import { IconButton } from '@/app/components/icon-button.tsx'
-import { DownIcon, UpIcon } from '@/app/components/icons.tsx'
+import { ActBar, ActButton, OrderButtons } from '@/app/components/act-bar.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
-import styles from './question-actions.module.css'
 import { type QuestionAct, type QuestionRights, questionActs, questionKeys } from './question-rights.ts'
 import type { Task } from './question-row.tsx'
 
@@ -22,28 +19,17 @@ export function QuestionActions({ rights, hasScreen, task, onAct, onShift }: Que
   const acts = questionActs.filter((act) => act !== 'back' && (act === 'screen' ? hasScreen : rights[act]))
   if (acts.length === 0) return null
   return (
-    <div className={styles.actions}>
+    <ActBar>
       {acts.map((act) => (
-        <Button
+        <ActButton
           key={act}
-          tone="quiet"
-          aria-keyshortcuts={questionKeys[act]}
-          aria-expanded={act === task ? true : undefined}
-          onClick={() => onAct(act)}
-        >
-          {floor.act[act]} <kbd className={styles.key}>{questionKeys[act]}</kbd>
-        </Button>
+          label={floor.act[act]}
+          shortcut={questionKeys[act]}
+          isOpen={act === task}
+          onAct={() => onAct(act)}
+        />
       ))}
-      {rights.order && (
-        <span className={styles.order}>
-          <IconButton label={floor.act.up} aria-keyshortcuts="Alt+ArrowUp" onClick={() => onShift(-1)}>
-            <UpIcon />
-          </IconButton>
-          <IconButton label={floor.act.down} aria-keyshortcuts="Alt+ArrowDown" onClick={() => onShift(1)}>
-            <DownIcon />
-          </IconButton>
-        </span>
-      )}
-    </div>
+      {rights.order && <OrderButtons up={floor.act.up} down={floor.act.down} onShift={onShift} />}
+    </ActBar>
   )
 }

@@ -1,1 +1,143 @@
-export const decisions = {} as const
+import type { TriggerParts, TriggerWords } from '@/lib/board/trigger-sentence.ts'
+import { floor } from './floor.ts'
+
+const changed: Record<TriggerParts['change'], (parts: TriggerParts) => string> = {
+  'falls-by': ({ measure, place, amount, reference }) =>
+    `${measure} at ${place} falls by ${amount} or more against ${reference}`,
+  'rises-by': ({ measure, place, amount, reference }) =>
+    `${measure} at ${place} rises by ${amount} or more against ${reference}`,
+  'is-below': ({ measure, place, amount }) => `${measure} at ${place} is below ${amount}`,
+  'is-above': ({ measure, place, amount }) => `${measure} at ${place} is above ${amount}`,
+}
+
+/** How a contingency's trigger reads; for lib/board/trigger-sentence.ts on every screen. */
+export const triggerWords: TriggerWords = {
+  measure: {
+    'air-conduction': 'the air-conduction threshold',
+    'bone-conduction': 'the bone-conduction threshold',
+    'air-bone-gap': 'the air-bone gap',
+    'aided-threshold': 'the aided threshold',
+    'effective-gain': 'the effective gain',
+  },
+  reference: {
+    'before-surgery': 'before surgery',
+    'first-fitting': 'first fitting',
+    'best-so-far': 'the best result so far',
+    forecast: 'the forecast',
+    'other-ear': 'the other ear',
+  },
+  frequency: floor.place.frequency,
+  band: floor.place.band,
+  amount: (amountDb, unit) => `${amountDb} ${unit}`,
+  change: (parts) => changed[parts.change](parts),
+}
+
+/** Notes written together, and what is to be done if something happens. */
+export const decisions = {
+  title: 'Decisions',
+  notes: 'Notes',
+  contingencies: 'Contingencies',
+  trigger: triggerWords,
+  kind: { finding: 'Finding', decision: 'Decision', reason: 'Reason' },
+  note: {
+    add: (kind: string) => `New ${kind.toLowerCase()}`,
+    nothingTitle: 'No note yet',
+    nothing: 'Findings, decisions and their reasons stand here, written together.',
+    empty: 'Nothing written yet',
+    name: (kind: string, firstLine: string) => `${kind}: ${firstLine}`,
+    cites: 'Cites',
+    citeGone: 'Something no longer on this board',
+    cite: {
+      question: (text: string) => `Question: ${text}`,
+      annotation: (text: string) => `Pin: ${text}`,
+      test: (text: string) => `Test: ${text}`,
+    },
+    sort: { question: 'Question', annotation: 'Pin', test: 'Test' },
+    test: (ear: string, condition: string, day: string) => `${ear}, ${condition}, ${day}`,
+    goTo: (label: string) => `Go to ${label}`,
+    dropCite: (label: string) => `No longer cite ${label}`,
+    struckBy: (name: string) => `Struck by ${name}`,
+    because: 'Reason',
+    typing: (names: readonly string[]) => `${names.join(', ')} ${names.length === 1 ? 'is' : 'are'} writing here`,
+    identifying: 'This may identify somebody. Use the pseudonym.',
+  },
+  editor: {
+    label: (kind: string) => `${kind}, text written together`,
+    toolbar: 'Formatting',
+    bold: 'Bold',
+    italic: 'Italic',
+    bulletList: 'List',
+    orderedList: 'Numbered list',
+    kind: 'Kind of note',
+    done: 'Done',
+    hint: 'Everyone sees it as you write. Esc when done.',
+    loading: 'Opening the text ...',
+    signs: { bold: 'B', italic: 'I', bulletList: '•', orderedList: '1.' },
+    full: (most: number) =>
+      `A note holds ${most.toLocaleString('en')} characters. What did not fit was not taken in: shorten the note, or begin another one.`,
+    pasteTooLong: (length: number, room: number) =>
+      `${length.toLocaleString('en')} characters were pasted and there is room for ${room.toLocaleString('en')}. Nothing was taken in and the note is as it was; the text is still on your clipboard.`,
+    tooDeep: 'Lists go no deeper than this.',
+  },
+  contingency: {
+    add: 'New contingency',
+    nothingTitle: 'No contingency yet',
+    nothing: 'Write down now what will be done if something happens: the board then watches for it.',
+    ifWord: 'If',
+    thenWord: 'then',
+    name: (state: string, trigger: string) => `${state}: if ${trigger}`,
+    moved: (name: string) => `Moved by ${name}`,
+    kind: 'What sets it off',
+    measured: 'Something measured',
+    found: 'Something found',
+    measure: 'Measure',
+    from: 'From',
+    to: 'To',
+    change: 'Change',
+    changes: {
+      'falls-by': 'falls by at least',
+      'rises-by': 'rises by at least',
+      'is-below': 'is below',
+      'is-above': 'is above',
+    },
+    amount: (unit: string) => `Amount (${unit})`,
+    reference: 'Against',
+    finding: 'What is found',
+    findingHint: 'As it would follow the word "if"',
+    plan: 'What is done then',
+    preview: 'It reads',
+    planMissing: '...',
+    save: 'Write it down',
+    saveChange: 'Save',
+    amountWrong: (least: number, most: number) => `A number from ${least} to ${most}.`,
+    bandOrder: 'A band ends where it begins or above.',
+    missing: 'Write something first.',
+    why: 'Why',
+    whyHint: 'What was seen, or by what measurement',
+    moveTo: (state: string) => `Mark as ${state.toLowerCase()}`,
+  },
+  act: {
+    edit: 'Write',
+    cite: 'Cite',
+    strike: 'Strike',
+    screen: 'Main screen',
+    reword: 'Change',
+    up: 'One place up',
+    down: 'One place down',
+  },
+  form: {
+    cite: 'Cite a question, a pin or a test',
+    citeHint: 'Type a word of it.',
+    citeNone: 'Nothing on the board has these words.',
+    strike: 'Why it no longer stands',
+    strikeHint: 'It stays legible with this reason beside it.',
+    saveStrike: 'Strike the note',
+  },
+  done: {
+    struck: 'Struck.',
+    cited: 'Cited.',
+    written: 'Written down.',
+    moved: (state: string) => `Marked as ${state.toLowerCase()}.`,
+    onScreen: 'On the main screen.',
+  },
+}
