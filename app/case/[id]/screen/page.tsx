@@ -1,0 +1,16 @@
+import type { Metadata } from 'next'
+import { messages } from '@/app/messages/en.ts'
+import { ScreenPage } from './screen-page.tsx'
+
+export const metadata: Metadata = { title: messages.screens.screen.title }
+
+interface ScreenOfCaseProps {
+  readonly params: Promise<{ id: string }>
+  readonly searchParams: Promise<{ ground?: string | string[] }>
+}
+
+/** `?ground=key` puts the screen on one plain colour that a video mixer takes out. */
+export default async function ScreenOfCase({ params, searchParams }: ScreenOfCaseProps) {
+  const [{ id }, { ground }] = await Promise.all([params, searchParams])
+  return <ScreenPage caseId={id} ground={ground === 'key' ? 'key' : 'plain'} />
+}

@@ -1,0 +1,22 @@
+/** What the surgeon reads from three metres. */
+export const theatre = {
+  title: 'Theatre view',
+  linkLost: (since: string) => `LINK LOST since ${since}`,
+  mayBeOld: 'What you see may be old',
+  linking: 'Linking to the board',
+  notAdmitted: 'This link is not admitted',
+  inStep: (time: string) => `${time} in this step`,
+  inTotal: (time: string) => `${time} in total`,
+  now: 'Now',
+  next: 'Next',
+  lastStep: 'This is the last step',
+  question: 'Question',
+  noQuestion: 'No question is called',
+  contingencies: 'Contingencies',
+  noContingencies: 'None is watched',
+  more: (count: number) => `and ${count} more on the board`,
+  lastNote: { finding: 'Last finding', decision: 'Last decision' },
+  noNote: 'Nothing found or decided yet',
+  noSteps: 'No steps have been written yet',
+  asks: (name: string, role: string) => `${name}, ${role}`,
+} as const

@@ -1,0 +1,54 @@
+'use client'
+
+import { useMessages } from '@/app/board/board-context.tsx'
+import type { Contingency } from '@/lib/board/records/contingency.ts'
+import styles from './contingency-view.module.css'
+import { FittedText } from './fitted-text.tsx'
+import { PersonLine } from './person-line.tsx'
+import { ScreenCard } from './screen-card.tsx'
+import { StageState } from './stage-state.tsx'
+import { useWords } from './use-words.ts'
+
+/** "If ... then ..." and how it stands. */
+export function ContingencyView({ contingency }: { contingency: Contingency }) {
+  const { screen } = useMessages().screens
+  const { trigger } = useWords()
+  return (
+    <ScreenCard
+      kind={screen.contingency}
+      aside={<StageState of={contingency} />}
+      foot={<Moved contingency={contingency} />}
+    >
+      <div className={styles.halves}>
+        <h2 className={styles.word}>{screen.triggerWord}</h2>
+        <div className={styles.clause} data-half="if">
+          <FittedText largest="display" continues={screen.continues}>
+            {trigger(contingency.trigger)}
+          </FittedText>
+        </div>
+        <h2 className={styles.word}>{screen.planWord}</h2>
+        <div className={styles.clause} data-half="then">
+          <FittedText largest="display" continues={screen.continues}>
+            {contingency.plan}
+          </FittedText>
+        </div>
+      </div>
+    </ScreenCard>
+  )
+}
+
+function Moved({ contingency: { moved, author } }: { contingency: Contingency }) {
+  const { screen } = useMessages().screens
+  const { day, clock } = useWords()
+  if (moved === undefined) return <PersonLine participant={author} />
+  return (
+    <p className={styles.moved}>
+      <PersonLine participant={moved.by} />
+      <span>
+        {[`${day(moved.at)}, ${clock(moved.at)}`, ...(moved.why === '' ? [] : [screen.movedBecause(moved.why)])].join(
+          ', ',
+        )}
+      </span>
+    </p>
+  )
+}

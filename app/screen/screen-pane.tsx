@@ -1,0 +1,35 @@
+'use client'
+
+import { useMemo } from 'react'
+import { useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
+import type { Showing } from '@/lib/board/records/main-screen.ts'
+import { useLinkLoss } from './link-loss.ts'
+import { MainScreen, type ScreenGround } from './main-screen.tsx'
+import { screenContent } from './screen-content.ts'
+
+const nothing: Showing = { kind: 'nothing' }
+
+/** The main screen over the case's documents. */
+export function ScreenPane({ ground }: { ground: ScreenGround }) {
+  const header = useSingle('header')
+  const showing = useSingle('mainScreen')?.showing ?? nothing
+  const tests = useTable('tests')
+  const notes = useTable('notes')
+  const contingencies = useTable('contingencies')
+  const steps = useTable('steps')
+  const threads = useThreads()
+  const content = useMemo(
+    () => screenContent({ showing, tests, notes, contingencies, steps, threads }),
+    [showing, tests, notes, contingencies, steps, threads],
+  )
+  return (
+    <MainScreen
+      header={header}
+      showing={showing}
+      content={content}
+      loss={useLinkLoss()}
+      ground={ground}
+      forecast={null}
+    />
+  )
+}

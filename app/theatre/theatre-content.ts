@@ -1,0 +1,27 @@
+import type { Thread } from '@/lib/board/edits/floor.ts'
+import { byRank } from '@/lib/board/reading.ts'
+import type { Contingency } from '@/lib/board/records/contingency.ts'
+import type { Note } from '@/lib/board/records/note.ts'
+
+/** The called question; of several (two moderators at once) the one called last. */
+export function calledQuestion(threads: readonly Thread[]): Thread | undefined {
+  return threads
+    .filter(({ question }) => question.state === 'called')
+    .toSorted((a, b) => (a.question.movedAt ?? '').localeCompare(b.question.movedAt ?? ''))
+    .at(-1)
+}
+
+/** Contingencies that may still call for action: those met come before those watched. */
+export function openContingencies(contingencies: readonly Contingency[]): readonly Contingency[] {
+  const inState = (state: Contingency['state']) =>
+    contingencies.filter((contingency) => contingency.state === state).sort(byRank)
+  return [...inState('met'), ...inState('watching')]
+}
+
+/** The finding or decision written last that was not struck out. */
+export function newestNote(notes: readonly Note[]): Note | undefined {
+  return notes
+    .filter(({ kind, struck }) => kind !== 'reason' && struck === undefined)
+    .toSorted((a, b) => a.at.localeCompare(b.at))
+    .at(-1)
+}
