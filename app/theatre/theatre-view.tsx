@@ -1,0 +1,159 @@
+'use client'
+
+import { useMessages } from '@/app/board/board-context.tsx'
+import { useNow, useViewportSize } from '@/app/screen/clock.ts'
+import type { CourseOfSteps } from '@/app/screen/course-of-steps.ts'
+import { FittedText } from '@/app/screen/fitted-text.tsx'
+import { elapsed } from '@/app/screen/formats.ts'
+import type { LinkLoss } from '@/app/screen/link-loss.ts'
+import { PersonLine } from '@/app/screen/person-line.tsx'
+import { Stage, tallSurface, wideSurface } from '@/app/screen/stage.tsx'
+import { useWords } from '@/app/screen/use-words.ts'
+import type { Thread } from '@/lib/board/edits/floor.ts'
+import type { CaseHeader } from '@/lib/board/records/case-header.ts'
+import type { Contingency } from '@/lib/board/records/contingency.ts'
+import type { Note } from '@/lib/board/records/note.ts'
+import { plainText } from '@/lib/board/rich-text.ts'
+import { StepNow } from './step-now.tsx'
+import styles from './theatre-view.module.css'
+
+export interface TheatreContent {
+  readonly header: CaseHeader | undefined
+  readonly course: CourseOfSteps
+  /** when the first step began */
+  readonly beganAt: string | undefined
+  readonly question: Thread | undefined
+  readonly contingencies: readonly Contingency[]
+  readonly note: Note | undefined
+}
+
+/** More would be too small at three metres. */
+const contingenciesShown = 3
+const tickMs = 5000
+
+/** What the surgeon needs at a glance from three metres; always dim, nothing to touch. */
+export function TheatreView({ content, loss }: { content: TheatreContent; loss: LinkLoss }) {
+  const { width, height } = useViewportSize()
+  const surface = width >= height ? wideSurface : tallSurface
+  const now = useNow(tickMs)
+  return (
+    <Stage surface={surface} theme="theatre">
+      <div className={styles.theatre} data-upright={surface === tallSurface}>
+        <LinkLine loss={loss} content={content} now={now} />
+        <StepNow course={content.course} now={now} />
+        <div className={styles.aside}>
+          <CalledQuestion thread={content.question} />
+          <Contingencies contingencies={content.contingencies} />
+          <NewestNote note={content.note} />
+        </div>
+      </div>
+    </Stage>
+  )
+}
+
+interface LinkLineProps {
+  readonly loss: LinkLoss
+  readonly content: TheatreContent
+  readonly now: Date
+}
+
+/** Case and time while the link stands; without it the same line says so, and nothing else on it matters. */
+function LinkLine({ loss, content: { header, beganAt }, now }: LinkLineProps) {
+  const { screens, words } = useMessages()
+  const { clock } = useWords()
+  const { theatre, screen } = screens
+  if (loss.state === 'lost')
+    return (
+      <p className={styles.lost} role="alert">
+        <strong>
+          <span aria-hidden="true">✕ </span>
+          {theatre.linkLost(clock(loss.since))}
+        </strong>
+        <span>{theatre.mayBeOld}</span>
+      </p>
+    )
+  if (loss.state === 'not-admitted')
+    return (
+      <p className={styles.lost} role="alert">
+        <strong>{theatre.notAdmitted}</strong>
+        <span>{loss.reason}</span>
+      </p>
+    )
+  return (
+    <p className={styles.line}>
+      <strong className={styles.pseudonym}>{header?.pseudonym}</strong>
+      {header !== undefined && <span data-ear={header.ear}>{words.ear[header.ear]}</span>}
+      <span className={styles.time}>
+        {loss.state === 'linking' ? theatre.linking : beganAt && theatre.inTotal(elapsed(beganAt, now, screen))}
+      </span>
+      <time>{clock(now.toISOString())}</time>
+    </p>
+  )
+}
+
+function CalledQuestion({ thread }: { thread: Thread | undefined }) {
+  const { theatre, screen } = useMessages().screens
+  return (
+    <section className={styles.block} data-block="question" data-empty={thread === undefined}>
+      <h2>{theatre.question}</h2>
+      {thread === undefined ? (
+        <p className={styles.empty}>{theatre.noQuestion}</p>
+      ) : (
+        <>
+          <div className={styles.words}>
+            <FittedText largest="title" continues={screen.continues}>
+              {thread.question.text}
+            </FittedText>
+          </div>
+          <p className={styles.who}>
+            <PersonLine participant={thread.question.author} />
+          </p>
+        </>
+      )}
+    </section>
+  )
+}
+
+function Contingencies({ contingencies }: { contingencies: readonly Contingency[] }) {
+  const { theatre } = useMessages().screens
+  const { words } = useMessages()
+  const { trigger } = useWords()
+  const hidden = contingencies.length - contingenciesShown
+  return (
+    <section className={styles.block} data-block="contingencies" data-empty={contingencies.length === 0}>
+      <h2>{theatre.contingencies}</h2>
+      {contingencies.length === 0 && <p className={styles.empty}>{theatre.noContingencies}</p>}
+      <ul className={styles.contingencies}>
+        {contingencies.slice(0, contingenciesShown).map((contingency) => (
+          <li key={contingency.id} data-state={contingency.state}>
+            <span className={styles.if}>{trigger(contingency.trigger)}</span>
+            <span className={styles.then}>
+              <span aria-hidden="true">{contingency.state === 'met' ? '▲ ' : '→ '}</span>
+              {contingency.state === 'met' && `${words.contingencyState.met}: `}
+              {contingency.plan}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {hidden > 0 && <p className={styles.who}>{theatre.more(hidden)}</p>}
+    </section>
+  )
+}
+
+function NewestNote({ note }: { note: Note | undefined }) {
+  const { theatre, screen } = useMessages().screens
+  const { clock } = useWords()
+  if (note === undefined || note.kind === 'reason') return null
+  return (
+    <section className={styles.block} data-block="note">
+      <h2>
+        {theatre.lastNote[note.kind]} <time className={styles.at}>{clock(note.at)}</time>
+      </h2>
+      <div className={styles.words}>
+        <FittedText largest="title" continues={screen.continues}>
+          {plainText(note.body)}
+        </FittedText>
+      </div>
+    </section>
+  )
+}
