@@ -25,7 +25,13 @@ export function Dialog({ open, onClose, title, children, wide = false }: DialogP
     else ref.current?.close()
   }, [open])
   return (
-    <dialog ref={ref} className={styles.dialog} data-wide={wide} aria-labelledby={titleId} onClose={onClose}>
+    <dialog
+      ref={ref}
+      className={styles.dialog}
+      data-wide={wide}
+      aria-labelledby={titleId}
+      onClose={() => open && onClose()}
+    >
       {open && (
         <>
           <header className={styles.head}>

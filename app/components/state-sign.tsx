@@ -11,7 +11,7 @@ const signs: Record<Tone, string> = {
   caution: '△',
   stop: '■',
   accent: '◆',
-  quiet: '·',
+  quiet: '',
 }
 
 interface StateSignProps {
@@ -25,7 +25,7 @@ interface StateSignProps {
 export function StateSign({ tone, children, sign = signs[tone] }: StateSignProps) {
   return (
     <span className={styles.state} data-tone={tone}>
-      <span aria-hidden="true">{sign}</span> {children}
+      {sign !== '' && <span aria-hidden="true">{sign}</span>} {children}
     </span>
   )
 }

@@ -30,7 +30,11 @@ export function PaneSwitch({ names, shown, onShow }: PaneSwitchProps) {
             onClick={() => onShow(name)}
           >
             <span>{board.paneShort[name]}</span>
-            {waits !== undefined && waits.count > 0 && <Badge {...waits} />}
+            {waits !== undefined && waits.count > 0 && (
+              <span className={styles.waiting}>
+                <Badge {...waits} />
+              </span>
+            )}
           </button>
         )
       })}
