@@ -17,7 +17,7 @@ const Environment = z.object({
   DATA_DIR: z.string().min(1).default('data'),
   DEMO: z.enum(['0', '1']).default('1'),
   ORIGIN: z
-    .url({ protocol: /^https?$/ })
+    .url({ protocol: /^https?$/, abort: true })
     .refine((text) => new URL(text).pathname === '/')
     .transform((text) => new URL(text).origin)
     .optional(),

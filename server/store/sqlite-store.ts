@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads'
+import { startSourceThread } from './source-thread.ts'
 import type { OperationName, Operations } from './sqlite/operations.ts'
 import { StoreThread } from './sqlite/store-thread.ts'
 import type { Store } from './store.ts'
@@ -57,13 +58,4 @@ function startStoreThread(file: string): Worker {
   if (import.meta.url.endsWith('.ts'))
     return startSourceThread(new URL('./sqlite/worker.ts', import.meta.url), { file })
   return new Worker(new URL('./sqlite-worker.mjs', import.meta.url), { workerData: { file } })
-}
-
-/**
- * Starts a thread from TypeScript source, in development and tests. The loader has to be registered from inside:
- * on Node 20 a thread's own entry file is read before any `--import` of it counts.
- */
-export function startSourceThread(source: URL, workerData: Record<string, unknown>): Worker {
-  const entry = `import('tsx/esm/api').then(({ register }) => { register(); return import('${source.href}') })`
-  return new Worker(entry, { eval: true, workerData })
 }

@@ -1,0 +1,73 @@
+import { writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { CannotStart } from '../../../server/cannot-start.ts'
+import { localUrl, readSettings } from '../../../server/settings.ts'
+import { makeTemporaryFolder, removeFolder } from '../../support/temporary-folder.ts'
+
+let folder: string
+beforeEach(async () => {
+  folder = await makeTemporaryFolder()
+})
+afterEach(() => removeFolder(folder))
+
+const read = (environment: Record<string, string>) => readSettings({ DATA_DIR: join(folder, 'data'), ...environment })
+
+describe('settings', () => {
+  it('default to port 3000 of this computer alone, with the demo', () => {
+    expect(read({})).toEqual({
+      port: 3000,
+      host: '127.0.0.1',
+      dataDir: join(folder, 'data'),
+      demo: true,
+      origin: undefined,
+    })
+  })
+
+  it('take what the environment gives', () => {
+    const environment = { PORT: '8080', HOST: '0.0.0.0', DEMO: '0', ORIGIN: 'https://board.example.org/' }
+    expect(read(environment)).toMatchObject({
+      port: 8080,
+      host: '0.0.0.0',
+      demo: false,
+      origin: 'https://board.example.org',
+    })
+  })
+
+  it.each([
+    ['PORT', 'http', /PORT is "http"/],
+    ['PORT', '65536', /0 to 65535/],
+    ['PORT', '-1', /PORT is "-1"/],
+    ['PORT', '3000.5', /PORT/],
+    ['HOST', '', /HOST is empty/],
+    ['DATA_DIR', '', /DATA_DIR is empty/],
+    ['DEMO', 'yes', /DEMO is "yes"/],
+    ['ORIGIN', 'board.example.org', /ORIGIN is "board.example.org"/],
+    ['ORIGIN', 'https://example.org/board', /ORIGIN/],
+    ['ORIGIN', 'ftp://example.org', /ORIGIN/],
+    ['DATABASE_URL', 'postgres://localhost/board', /DATABASE_URL is not supported yet/],
+  ])('refuse %s=%s in one line that names it', (name, value, line) => {
+    expect(() => read({ [name]: value })).toThrow(line)
+    expect(() => read({ [name]: value })).toThrow(CannotStart)
+    expect(() => read({ [name]: value })).not.toThrow(/\n/)
+  })
+
+  it('refuse a data folder that is a file, or in a folder that does not exist', async () => {
+    await writeFile(join(folder, 'file'), '')
+    expect(() => read({ DATA_DIR: join(folder, 'file') })).toThrow(/is not a folder/)
+    expect(() => read({ DATA_DIR: join(folder, 'none', 'data') })).toThrow(/cannot be made or written \(ENOENT\)/)
+    // A recursive mkdir never returned here.
+    expect(() => read({ DATA_DIR: '/proc/promontory' })).toThrow(CannotStart)
+  })
+})
+
+describe('address of this computer', () => {
+  it.each([
+    ['127.0.0.1', 'http://127.0.0.1:3000'],
+    ['0.0.0.0', 'http://127.0.0.1:3000'],
+    ['::1', 'http://[::1]:3000'],
+    ['board.local', 'http://board.local:3000'],
+  ])('of a server that listens on %s is %s', (host, url) => {
+    expect(localUrl(host, 3000)).toBe(url)
+  })
+})
