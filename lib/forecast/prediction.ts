@@ -71,6 +71,8 @@ export type Remark =
   | 'air-for-sound-field'
   | 'unmasked-bone'
   | 'slope-assumed'
+  | 'couplings-alike'
+  | 'far-from-half'
   | 'not-capped'
   | 'capped'
   | 'list-length-assumed'

@@ -14,6 +14,8 @@ import {
 } from './prediction.ts'
 import {
   assumedListLength,
+  couplingsAlikeUpToDbHl,
+  farFromHalfDb,
   listAssumption,
   loudEnoughDb,
   meanSpreadDb,
@@ -112,6 +114,9 @@ function basisOf(
   { spread, cap, list }: CurveFacts,
 ): Basis {
   const remarks: Remark[] = ['slope-assumed', cap === undefined ? 'not-capped' : 'capped']
+  if (anchor.variant !== 'only' && boneMean.valueDbHl <= couplingsAlikeUpToDbHl) remarks.push('couplings-alike')
+  if (Math.abs(boneMean.valueDbHl + meanLoss.lossDb - anchor.boneDbHlAtHalf) > farFromHalfDb)
+    remarks.push('far-from-half')
   if (list.assumed) remarks.push('list-length-assumed')
   if (boneMean.censored) remarks.push('bone-no-response')
   return {

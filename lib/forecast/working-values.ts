@@ -13,6 +13,12 @@ export const headroomWantedDb = { least: 30, good: 35 } as const
 /** Slope of the logistic at half of the words, percent per dB of mean bone-conduction threshold. */
 export const wordSlope: Range & { readonly used: number } = { low: 3, high: 5, used: 4 }
 
+/** Mean bone conduction up to which couplings did not differ, dB. Busch et al. 2016, abstract: "up to about 48". */
+export const couplingsAlikeUpToDbHl = 48
+
+/** Farther than this from the half-right level only the assumed shape of the curve carries the score, dB. */
+export const farFromHalfDb = 20
+
 /** Level of the words, dB SPL, at which the published word scores were taken. */
 export const wordLevelDbSpl = 65
 

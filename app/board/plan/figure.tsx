@@ -31,7 +31,7 @@ export function Figure({ what, unit, prediction, onWhy, showUnit = false, cell }
       cell={cell}
     >
       <span className={styles.value}>
-        {figureText(prediction, forecast)}
+        <span className={styles.number}>{figureText(prediction, forecast)}</span>
         {showUnit && <span className={styles.unit}> {unit}</span>}
         <WeakMark basis={prediction.basis} />
       </span>

@@ -3,6 +3,7 @@
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Forecast, ForecastOutcome } from '@/lib/forecast/forecast.ts'
+import type { Option } from '@/lib/forecast/profiles.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { OnWhy } from './figure.tsx'
 import styles from './forecast-view.module.css'
@@ -34,44 +35,84 @@ export function ForecastView({ outcome, ear, scale, onWhy }: ForecastViewProps) 
   const { forecast } = outcome
   return (
     <div className={styles.view} data-scale={scale}>
-      <OptionLine forecast={forecast} ear={ear} />
-      <Headline forecast={forecast} onWhy={onWhy} />
-      {scale === 'pane' && onWhy !== undefined ? (
-        <FrequencyTable byFrequency={forecast.byFrequency} onWhy={onWhy} />
+      {scale === 'pane' ? (
+        <InPane forecast={forecast} ear={ear} onWhy={onWhy} />
       ) : (
-        <FrequencyStrip byFrequency={forecast.byFrequency} />
+        <OnScreen forecast={forecast} ear={ear} />
       )}
-      {forecast.weak && (
-        <p className={styles.weak}>
-          <StateSign tone="caution">{words.weak}</StateSign> {words.weakNote}
-        </p>
-      )}
-      <Cautions />
     </div>
   )
 }
 
-function OptionLine({ forecast: { option, fitting, candidacy }, ear }: { forecast: Forecast; ear: Ear | undefined }) {
+interface PartsProps {
+  readonly forecast: Forecast
+  readonly ear: Ear | undefined
+  readonly onWhy?: OnWhy | undefined
+}
+
+function InPane({ forecast, ear, onWhy }: PartsProps) {
+  const { forecast: words } = useMessages()
+  const { option, fitting, candidacy, byFrequency, weak } = forecast
+  return (
+    <>
+      <div className={styles.option}>
+        <OptionName option={option} ear={ear} />
+        {fitting !== undefined && (
+          <p className={styles.note}>
+            <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign> {words.verdictHint}
+          </p>
+        )}
+        <p className={styles.note}>{`${words.candidacy}: ${candidacy.remark}`}</p>
+      </div>
+      <Headline
+        forecast={forecast}
+        quantities={['aidedThreshold', 'residualGap', 'effectiveGain', 'functionalGain']}
+        onWhy={onWhy}
+      />
+      <FrequencyTable byFrequency={byFrequency} onWhy={onWhy} />
+      {weak && <Weak note={words.weakNote} />}
+      <ul className={styles.cautions} aria-label={words.cautionsTitle}>
+        {words.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** As much as a room reads from ten metres. */
+function OnScreen({ forecast, ear }: PartsProps) {
+  const { forecast: words } = useMessages()
+  const { option, fitting, byFrequency, weak } = forecast
+  return (
+    <>
+      <div className={styles.option}>
+        <OptionName option={option} ear={ear} />
+        {fitting !== undefined && fitting !== 'inside' && (
+          <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign>
+        )}
+      </div>
+      <Headline forecast={forecast} quantities={['aidedThreshold', 'residualGap']} />
+      <FrequencyStrip byFrequency={byFrequency} />
+      <div className={styles.foot}>
+        {weak && <Weak note={words.weakShort} />}
+        <p className={styles.note}>{words.cautionShort}</p>
+      </div>
+    </>
+  )
+}
+
+function OptionName({ option, ear }: { option: Option; ear: Ear | undefined }) {
   const { forecast, words } = useMessages()
   const name = forecast.forOption(words.deviceClass[option.deviceClass], words.couplingSite[option.couplingSite])
-  return (
-    <div className={styles.option}>
-      <p className={styles.optionName}>{ear === undefined ? name : `${words.ear[ear]}: ${name}`}</p>
-      {fitting !== undefined && (
-        <StateSign tone={toneOf[fitting]}>{`${forecast.verdict[fitting]} (${forecast.verdictHint})`}</StateSign>
-      )}
-      <p className={styles.candidacy}>{`${forecast.candidacy}: ${candidacy.remark}`}</p>
-    </div>
-  )
+  return <p className={styles.optionName}>{ear === undefined ? name : `${words.ear[ear]}: ${name}`}</p>
 }
 
-function Cautions() {
+function Weak({ note }: { note: string }) {
   const { forecast } = useMessages()
   return (
-    <ul className={styles.cautions} aria-label={forecast.cautionsTitle}>
-      {forecast.cautions.map((caution) => (
-        <li key={caution}>{caution}</li>
-      ))}
-    </ul>
+    <p className={styles.note}>
+      <StateSign tone="caution">{forecast.weak}</StateSign> {note}
+    </p>
   )
 }

@@ -10,7 +10,7 @@ import { useRovingCells } from './use-roving-cells.ts'
 
 interface FrequencyTableProps {
   readonly byFrequency: readonly FrequencyForecast[]
-  readonly onWhy: OnWhy
+  readonly onWhy: OnWhy | undefined
 }
 
 const quantities = ['aidedThreshold', 'effectiveGain', 'residualGap', 'functionalGain'] as const
@@ -54,7 +54,7 @@ function Heading({ name, unit }: { name: (typeof quantities)[number] | 'headroom
 
 interface RowProps {
   readonly at: FrequencyForecast
-  readonly onWhy: OnWhy
+  readonly onWhy: OnWhy | undefined
   readonly cellAt: (column: number) => ReturnType<ReturnType<typeof useRovingCells>['cellAt']>
 }
 
@@ -67,7 +67,7 @@ function Row({ at, onWhy, cellAt }: RowProps) {
       <th scope="row">{hertz}</th>
       {absent === undefined ? (
         quantities.map((name, column) => (
-          <td key={name} data-label={forecast.quantity[name]}>
+          <td key={name} data-label={forecast.quantityShort[name]}>
             <Figure
               what={forecast.why.atFrequency(forecast.quantity[name], hertz)}
               unit={name === 'aidedThreshold' ? forecast.unit.threshold : forecast.unit.gain}
@@ -82,7 +82,7 @@ function Row({ at, onWhy, cellAt }: RowProps) {
           {forecast.absence[absent]}
         </td>
       )}
-      <td data-label={forecast.quantity.headroom} hidden={at.headroom.length === 0 && absent !== undefined}>
+      <td data-label={forecast.quantityShort.headroom} hidden={at.headroom.length === 0 && absent !== undefined}>
         {at.headroom.map((headroom, index) => (
           <HeadroomFigure
             key={headroom.output}
@@ -102,7 +102,7 @@ interface HeadroomFigureProps {
   readonly what: string
   readonly headroom: Headroom
   readonly named: boolean
-  readonly onWhy: OnWhy
+  readonly onWhy: OnWhy | undefined
   readonly cell: ReturnType<ReturnType<typeof useRovingCells>['cellAt']>
 }
 

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import type { Forecast } from '@/lib/forecast/forecast.ts'
+import { type Messages, useMessages } from '@/app/messages/use-messages.ts'
+import type { Forecast, FourToneForecast } from '@/lib/forecast/forecast.ts'
 import type { Prediction } from '@/lib/forecast/prediction.ts'
 import type { WordScoreForecast } from '@/lib/forecast/word-score.ts'
 import { Figure, type OnWhy } from './figure.tsx'
@@ -8,34 +8,42 @@ import styles from './headline.module.css'
 
 interface HeadlineProps {
   readonly forecast: Forecast
+  readonly quantities: readonly (keyof FourToneForecast)[]
   readonly onWhy?: OnWhy | undefined
 }
 
-/** The numbers a surgeon is asked for first: aided mean, residual gap, effective gain, functional gain, words. */
-export function Headline({ forecast, onWhy }: HeadlineProps) {
+/** The numbers that are asked for first: means over four frequencies, and words. */
+export function Headline({ forecast, quantities, onWhy }: HeadlineProps) {
   const { forecast: words } = useMessages()
   const { fourTone, wordScores } = forecast
-  const mean = (name: keyof typeof fourTone, unit: string) => (
-    <Tile label={words.quantity[name]} hint={`${words.quantityHint[name]}; ${words.fourTone}`}>
-      <TileFigure
-        what={`${words.quantity[name]}, ${words.fourTone}`}
-        unit={unit}
-        prediction={fourTone[name]}
-        onWhy={onWhy}
-      />
-    </Tile>
-  )
   return (
-    <dl className={styles.headline}>
-      {mean('aidedThreshold', words.unit.threshold)}
-      {mean('residualGap', words.unit.gain)}
-      {mean('effectiveGain', words.unit.gain)}
-      {mean('functionalGain', words.unit.gain)}
-      <Tile label={words.quantity.wordScore} hint={words.quantityHint.wordScore}>
-        <WordScores scores={wordScores} onWhy={onWhy} />
-      </Tile>
-    </dl>
+    <section className={styles.means} aria-label={words.headlineNote}>
+      <p className={styles.note}>{words.headlineNote}</p>
+      <dl className={styles.headline}>
+        {quantities.map((name) => (
+          <Tile key={name} label={words.quantity[name]} hint={words.quantityHint[name]}>
+            <TileFigure
+              what={`${words.quantity[name]}, ${words.fourTone}`}
+              unit={name === 'aidedThreshold' ? words.unit.threshold : words.unit.gain}
+              prediction={fourTone[name]}
+              onWhy={onWhy}
+            />
+          </Tile>
+        ))}
+        <Tile label={words.quantity.wordScore} hint={wordScoreHint(wordScores, words)}>
+          <WordScores scores={wordScores} onWhy={onWhy} />
+        </Tile>
+      </dl>
+    </section>
   )
+}
+
+function wordScoreHint(scores: readonly WordScoreForecast[], words: Messages['forecast']): string {
+  const remarks = new Set(scores.flatMap(({ score }) => (score.kind === 'absent' ? [] : score.basis.remarks)))
+  const parts = [words.quantityHint.wordScore]
+  if (remarks.has('not-capped')) parts.push(words.notCapped)
+  if (remarks.has('couplings-alike') && scores.length > 1) parts.push(words.couplingsAlike)
+  return parts.join('; ')
 }
 
 function Tile({ label, hint, children }: { label: string; hint: string; children: ReactNode }) {

@@ -11,7 +11,7 @@ import type { Prediction } from '@/lib/forecast/prediction.ts'
 import type { Option } from '@/lib/forecast/profiles.ts'
 import { Absent, Figure, type OnWhy } from './figure.tsx'
 import styles from './options-table.module.css'
-import { refusalText } from './refusal-text.ts'
+import { shortRefusalText } from './refusal-text.ts'
 import { useRovingCells } from './use-roving-cells.ts'
 
 interface OptionsTableProps {
@@ -44,6 +44,7 @@ export function OptionsTable({ compared, planned, onWhy, onChoose }: OptionsTabl
           <th scope="col">{forecast.quantity.residualGap}</th>
           <th scope="col">{forecast.quantity.wordScore}</th>
           <th scope="col">{forecast.quantity.headroom}</th>
+          <th scope="col">{forecast.plan}</th>
         </tr>
       </thead>
       <tbody>
@@ -54,12 +55,15 @@ export function OptionsTable({ compared, planned, onWhy, onChoose }: OptionsTabl
             isSameOption(option, { deviceClass: planned.deviceClass, couplingSite: planned.couplingSite })
           return (
             <tr key={`${option.deviceClass} ${option.couplingSite}`} data-planned={isPlanned}>
-              <OptionHead option={option} isPlanned={isPlanned} onChoose={onChoose} />
+              <OptionHead option={option} />
               {outcome.ok ? (
                 <OptionCells forecast={outcome.forecast} onWhy={onWhy} cellAt={(column) => cellAt(row, column)} />
               ) : (
                 <Refused refusal={outcome.refusal} />
               )}
+              <td className={styles.choice}>
+                <Choice option={option} isPlanned={isPlanned} onChoose={onChoose} />
+              </td>
             </tr>
           )
         })}
@@ -68,41 +72,45 @@ export function OptionsTable({ compared, planned, onWhy, onChoose }: OptionsTabl
   )
 }
 
-function Refused({ refusal }: { refusal: Parameters<typeof refusalText>[0] }) {
+function Refused({ refusal }: { refusal: Parameters<typeof shortRefusalText>[0] }) {
   const { forecast, words } = useMessages()
   return (
     <td colSpan={4} className={styles.reason}>
-      {refusalText(refusal, forecast, words)}
+      {shortRefusalText(refusal, forecast, words)}
     </td>
   )
 }
 
-interface OptionHeadProps {
+function OptionHead({ option }: { option: Option }) {
+  const { words } = useMessages()
+  return (
+    <th scope="row" className={styles.option}>
+      <span className={styles.class}>{words.deviceClass[option.deviceClass]}</span>{' '}
+      {words.couplingSite[option.couplingSite]}
+    </th>
+  )
+}
+
+interface ChoiceProps {
   readonly option: Option
   readonly isPlanned: boolean
   readonly onChoose: OptionsTableProps['onChoose']
 }
 
-function OptionHead({ option, isPlanned, onChoose }: OptionHeadProps) {
+function Choice({ option, isPlanned, onChoose }: ChoiceProps) {
   const { forecast, words } = useMessages()
-  const deviceClass = words.deviceClass[option.deviceClass]
-  const site = words.couplingSite[option.couplingSite]
+  if (isPlanned) return <StateSign tone="accent">{forecast.planned}</StateSign>
+  if (onChoose === undefined) return null
+  const name = forecast.forOption(words.deviceClass[option.deviceClass], words.couplingSite[option.couplingSite])
   return (
-    <th scope="row" className={styles.option}>
-      <span className={styles.class}>{deviceClass}</span>
-      <span className={styles.site}>{site}</span>
-      {isPlanned && <StateSign tone="accent">{forecast.planned}</StateSign>}
-      {!isPlanned && onChoose !== undefined && (
-        <Button
-          tone="quiet"
-          className={styles.choose ?? ''}
-          aria-label={forecast.chooseNamed(forecast.forOption(deviceClass, site))}
-          onClick={() => onChoose(option)}
-        >
-          {forecast.choose}
-        </Button>
-      )}
-    </th>
+    <Button
+      tone="quiet"
+      className={styles.choose ?? ''}
+      aria-label={forecast.chooseNamed(name)}
+      onClick={() => onChoose(option)}
+    >
+      {forecast.choose}
+    </Button>
   )
 }
 
@@ -119,17 +127,19 @@ function OptionCells({ forecast, onWhy, cellAt }: OptionCellsProps) {
   const whatOf = (quantity: string) => `${quantity}, ${optionName}`
   return (
     <>
-      <td data-label={words.quantity.aidedThreshold}>
-        <Figure
-          what={whatOf(words.quantity.aidedThreshold)}
-          unit={words.unit.threshold}
-          prediction={fourTone.aidedThreshold}
-          onWhy={onWhy}
-          cell={cellAt(0)}
-        />
-        <IntervalBar prediction={fourTone.aidedThreshold} />
+      <td data-label={words.quantityShort.aidedThreshold}>
+        <span className={styles.aided}>
+          <Figure
+            what={whatOf(words.quantity.aidedThreshold)}
+            unit={words.unit.threshold}
+            prediction={fourTone.aidedThreshold}
+            onWhy={onWhy}
+            cell={cellAt(0)}
+          />
+          <IntervalBar prediction={fourTone.aidedThreshold} />
+        </span>
       </td>
-      <td data-label={words.quantity.residualGap}>
+      <td data-label={words.quantityShort.residualGap}>
         <Figure
           what={whatOf(words.quantity.residualGap)}
           unit={words.unit.gain}
@@ -138,7 +148,7 @@ function OptionCells({ forecast, onWhy, cellAt }: OptionCellsProps) {
           cell={cellAt(1)}
         />
       </td>
-      <td data-label={words.quantity.wordScore}>
+      <td data-label={words.quantityShort.wordScore}>
         {wordScores.length === 0 && <Absent reason={words.absence['no-published-word-score']} />}
         {wordScores.map(({ variant, score }, index) => (
           <span key={variant} className={styles.score}>
@@ -154,7 +164,7 @@ function OptionCells({ forecast, onWhy, cellAt }: OptionCellsProps) {
           </span>
         ))}
       </td>
-      <td data-label={words.quantity.headroom} className={styles.fitting}>
+      <td data-label={words.quantityShort.fitting} className={styles.fitting}>
         {fitting !== undefined && <StateSign tone={toneOf[fitting]}>{words.verdictShort[fitting]}</StateSign>}
       </td>
     </>

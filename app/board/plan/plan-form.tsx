@@ -68,7 +68,7 @@ export function PlanForm({ plan, onChange }: PlanFormProps) {
       </fieldset>
       <div className={styles.texts}>
         <Text label={labels.approach} value={plan.approach} onWrite={(approach) => onChange({ approach })} />
-        <Text label={labels.aim} hint={labels.aimHint} value={plan.aim} onWrite={(aim) => onChange({ aim })} />
+        <Text label={labels.aim} placeholder={labels.aimHint} value={plan.aim} onWrite={(aim) => onChange({ aim })} />
       </div>
     </div>
   )
@@ -105,15 +105,25 @@ function Choice<T extends string>({ label, value, options, nameOf, none, onChoos
 
 interface TextProps {
   readonly label: string
-  readonly hint?: string
+  readonly placeholder?: string
   readonly value: string
   readonly onWrite: (text: string) => void
 }
 
-function Text({ label, hint, value, onWrite }: TextProps) {
+function Text({ label, placeholder, value, onWrite }: TextProps) {
   return (
-    <Field label={label} hint={hint}>
-      {(control) => <LiveText {...control} rows={2} maxLength={textLimits.long} value={value} onWrite={onWrite} />}
+    <Field label={label}>
+      {(control) => (
+        <LiveText
+          {...control}
+          className={styles.text}
+          rows={2}
+          maxLength={textLimits.long}
+          placeholder={placeholder}
+          value={value}
+          onWrite={onWrite}
+        />
+      )}
     </Field>
   )
 }

@@ -21,3 +21,15 @@ export function refusalText(refusal: ForecastRefusal, words: Messages['forecast'
       return refusal satisfies never
   }
 }
+
+/** The same in a few words, beside other options of the same ear. */
+export function shortRefusalText(
+  refusal: ForecastRefusal,
+  words: Messages['forecast'],
+  shared: Messages['words'],
+): string {
+  if (refusal.code === 'ossicle-missing') return words.refusalShort['ossicle-missing'](refusal.ossicle)
+  if (refusal.code === 'beyond-working-range')
+    return words.refusalShort['beyond-working-range'](refusal.maximumOutputDbHl)
+  return refusalText(refusal, words, shared)
+}

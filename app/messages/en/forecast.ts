@@ -38,6 +38,15 @@ export const forecast = {
     headroom: 'Headroom',
     wordScore: 'Word score',
   },
+  quantityShort: {
+    aidedThreshold: 'Aided, dB HL',
+    effectiveGain: 'Eff. gain, dB',
+    residualGap: 'Res. gap, dB',
+    functionalGain: 'Func. gain, dB',
+    headroom: 'Headroom, dB',
+    fitting: 'Headroom',
+    wordScore: 'Words',
+  },
   quantityHint: {
     aidedThreshold: 'sound field, device on',
     effectiveGain: 'bone conduction minus aided',
@@ -48,6 +57,9 @@ export const forecast = {
   },
   unit: { threshold: 'dB HL', gain: 'dB', score: '%' },
   fourTone: 'mean of 0.5, 1, 2 and 4 kHz',
+  headlineNote: 'Means of 0.5, 1, 2 and 4 kHz. 80 % interval under each number.',
+  notCapped: 'no loud unaided list caps it',
+  couplingsAlike: 'no published difference between couplings at this bone conduction',
   variant: { only: '', 'without-coupler': 'without coupler', 'with-coupler': 'with coupler' },
   output: {
     incus: 'on the incus',
@@ -61,11 +73,11 @@ export const forecast = {
   gridHelp: 'Arrow keys move between the numbers, Enter opens the reason.',
   verdict: {
     inside: 'Inside the fitting range',
-    depends: 'Fitting range depends on the output of the device',
+    depends: 'Fitting range depends on the device’s output',
     outside: 'Outside the fitting range',
   },
   verdictShort: { inside: 'inside', depends: 'depends', outside: 'outside' },
-  verdictHint: 'at least 30 dB of headroom at 0.5 to 4 kHz',
+  verdictHint: 'Inside means at least 30 dB of headroom from 0.5 to 4 kHz.',
   absence: {
     'no-evidence-at-frequency': 'No published gain here for this class',
     'bone-not-tested': 'Bone conduction not tested',
@@ -91,12 +103,17 @@ export const forecast = {
     'beyond-working-range': (bone: number, most: number) =>
       `Mean bone conduction of ${whole(bone)} dB HL is at or beyond the maximum output of this class (${whole(most)} dB HL at best). The ear would hear nothing usable through it.`,
   },
+  refusalShort: {
+    'ossicle-missing': (ossicle: string) => `The plan says: ${ossicle} missing`,
+    'beyond-working-range': (most: number) => `Bone conduction at or beyond ${whole(most)} dB HL, the maximum output`,
+  },
   options: 'Options side by side',
   optionsHint: 'The same ear and the same tests with every class and site.',
   optionsOverlap:
     'Intervals that overlap cannot be told apart for a single ear. A better middle value is not a recommendation.',
   option: 'Option',
-  planned: 'planned',
+  planned: 'Planned',
+  plan: 'Plan',
   choose: 'Plan this',
   chooseNamed: (option: string) => `Plan this: ${option}`,
   axisNote: (low: number, high: number) => `bars: ${low} to ${high} dB HL, better to the left`,
@@ -166,6 +183,10 @@ export const forecast = {
       'air-for-sound-field': 'No unaided sound-field test: air conduction stands in for it.',
       'unmasked-bone': 'Bone conduction is unmasked: it may belong to the other ear.',
       'slope-assumed': 'The slope is an assumption: 4 % per dB, between 3 and 5.',
+      'couplings-alike':
+        'Published: no difference between couplings up to about 48 dB mean bone conduction (the same abstract). A difference shown here comes from the assumed curve.',
+      'far-from-half':
+        'More than 20 dB from the published half-right level: only the assumed shape of the curve carries the number.',
       'not-capped':
         'No unaided word list was loud enough to show the best score of this ear, so nothing caps the forecast.',
       capped: 'The best unaided score of this ear caps the forecast.',
@@ -185,5 +206,8 @@ export const forecast = {
     'Check candidacy limits and conditions for magnetic resonance in the labelling.',
   ],
   cautionsTitle: 'Cautions',
+  cautionShort:
+    'An estimate from group data. The labelling of the device decides: check candidacy and magnetic resonance.',
+  weakShort: 'Gains and maximum outputs are from memory, not held against a publication.',
   bandLabel: 'forecast, 80 %',
 } as const

@@ -85,7 +85,10 @@ describe('the word score', () => {
   })
   it('is not capped by a list that was too soft for the ear', () => {
     const score = scoreWith([{ right: 0, items: 25, levelDbSpl: 65 }])
-    expect(score).toMatchObject({ kind: 'estimate', basis: { remarks: ['slope-assumed', 'not-capped'] } })
+    expect(score).toMatchObject({
+      kind: 'estimate',
+      basis: { remarks: ['slope-assumed', 'not-capped', 'couplings-alike'] },
+    })
   })
   it('has none for a class with nothing published', () => {
     const plan = planned({ deviceClass: 'percutaneous-bone-anchored', couplingSite: 'skull' })
