@@ -129,7 +129,7 @@ function Keys() {
     <details className={styles.keys}>
       <summary>{steps.keysTitle}</summary>
       <dl className={styles.keyList}>
-        {steps.keys.map(([key, does]) => (
+        {steps.keys.map(({ key, does }) => (
           <div key={key} className={styles.key}>
             <dt>
               <kbd>{key}</kbd>

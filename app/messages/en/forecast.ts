@@ -210,4 +210,4 @@ export const forecast = {
     'An estimate from group data. The labelling of the device decides: check candidacy and magnetic resonance.',
   weakShort: 'Gains and maximum outputs are from memory, not held against a publication.',
   bandLabel: 'forecast, 80 %',
-} as const
+}

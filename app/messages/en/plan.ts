@@ -28,4 +28,4 @@ export const plan = {
   otherEar: (planned: string, ofCase: string) =>
     `The plan is for the ${planned} ear, the case is about the ${ofCase} ear.`,
   nothingWritten: 'Nothing written',
-} as const
+}

@@ -48,14 +48,14 @@ export const steps = {
   took: (time: string) => `took ${time}`,
   running: (time: string) => `for ${time}`,
   keys: [
-    ['Enter', 'opens the step'],
-    ['n', 'begins it, then finishes it'],
-    ['x', 'leaves it out'],
-    ['b', 'puts it back'],
-    ['e', 'edits it'],
-    ['Alt+↑ Alt+↓', 'moves it'],
-    ['↑ ↓', 'goes from step to step'],
+    { key: 'Enter', does: 'opens the step' },
+    { key: 'n', does: 'begins it, then finishes it' },
+    { key: 'x', does: 'leaves it out' },
+    { key: 'b', does: 'puts it back' },
+    { key: 'e', does: 'edits it' },
+    { key: 'Alt+↑ Alt+↓', does: 'moves it' },
+    { key: '↑ ↓', does: 'goes from step to step' },
   ],
   keysTitle: 'Keys on a step',
   nowNumber: (step: string, place: number) => `${step} is now number ${place}`,
-} as const
+}
