@@ -13,6 +13,7 @@ export interface RovingRows {
   /** to spread on the element around all rows */
   readonly area: {
     readonly ref: RefObject<HTMLDivElement | null>
+    readonly tabIndex: -1
     readonly onFocus: (event: FocusEvent) => void
     readonly onBlur: (event: FocusEvent) => void
   }
@@ -56,7 +57,7 @@ export function useRovingRows(ids: readonly string[]): RovingRows {
   useEffect(() => {
     if (wanted.current !== undefined) {
       if (focusNow(wanted.current)) wanted.current = undefined
-    } else if (inside.current && document.activeElement === document.body) focusNow(current)
+    } else if (inside.current && document.activeElement === document.body && !focusNow(current)) ref.current?.focus()
     if (isThere) lastIndex.current = ids.indexOf(chosen)
   })
 
@@ -64,6 +65,7 @@ export function useRovingRows(ids: readonly string[]): RovingRows {
     current,
     area: {
       ref,
+      tabIndex: -1,
       onFocus: ({ target }) => {
         inside.current = true
         const row = rowOf(target)

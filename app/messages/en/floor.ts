@@ -5,9 +5,10 @@ const band = (from: FrequencyHz, to: FrequencyHz): string =>
   from >= 1000 || to < 1000
     ? frequency(to).replace(/^[\d.]+/, `${from >= 1000 ? from / 1000 : from} to $&`)
     : `${frequency(from)} to ${frequency(to)}`
+const number = new Intl.NumberFormat('en')
 const ear: Record<Ear, string> = { right: 'Right ear', left: 'Left ear' }
 const counted = (count: number, one: string, many: string): string =>
-  `${count.toLocaleString('en')} ${count === 1 ? one : many}`
+  `${number.format(count)} ${count === 1 ? one : many}`
 
 /** Questions from the room and from remote experts. */
 export const floor = {
@@ -27,9 +28,9 @@ export const floor = {
     empty: 'Write the question first.',
   },
   text: {
-    count: (used: number, limit: number) => `${used.toLocaleString('en')} of ${limit.toLocaleString('en')}`,
+    count: (used: number, limit: number) => `${number.format(used)} of ${number.format(limit)}`,
     tooLong: (used: number, limit: number) =>
-      `${used.toLocaleString('en')} characters; there is room for ${limit.toLocaleString('en')}. Shorten it by ${(used - limit).toLocaleString('en')}. All you wrote is still here.`,
+      `${number.format(used)} characters; there is room for ${number.format(limit)}. Shorten it by ${number.format(used - limit)}. All you wrote is still here.`,
     empty: 'Write something first.',
     send: 'Ctrl + Enter',
   },
@@ -65,7 +66,7 @@ export const floor = {
     nothingTitle: 'No question yet',
     nothing: 'What anybody asks stands here at once, for everyone.',
     group: (title: string, count: number) => `${title}: ${counted(count, 'question', 'questions')}`,
-    more: (count: number, left: number) => `Show ${count} more (${left.toLocaleString('en')} left)`,
+    more: (count: number, left: number) => `Show ${count} more (${number.format(left)} left)`,
     yours: 'Yours',
     inQueue: (place: number) => `Number ${place} in the queue`,
     find: 'Find in the questions',
