@@ -30,13 +30,10 @@ export function createChartPick() {
         listeners.delete(notify)
       }
     },
-    /** Waits for the next place; whoever waited before is forgotten. Returns the end of the waiting. */
-    startPick: (onPlace: (place: ChartPlace) => void): (() => void) => {
+    /** Waits for the next place; whoever waited before is forgotten. */
+    startPick: (onPlace: (place: ChartPlace) => void): void => {
       receive = onPlace
       change({ ...state, picking: true })
-      return () => {
-        if (receive === onPlace) stop()
-      }
     },
     /** The chart offers a place. True when somebody waited for it and has taken it. */
     offerPick: (place: ChartPlace): boolean => {
@@ -45,12 +42,14 @@ export function createChartPick() {
       taker?.(place)
       return taker !== undefined
     },
-    highlight: (place: ChartPlace | undefined): void => change({ ...state, highlighted: place }),
+    stopPick: stop,
+    /** Shows a place; each call is a wish of its own, also for the place that is shown already. */
+    highlight: (place: ChartPlace | undefined): void => change({ ...state, highlighted: place && { ...place } }),
   }
 }
 
 const page = createChartPick()
-export const { startPick, offerPick, highlight } = page
+export const { startPick, stopPick, offerPick, highlight } = page
 
 const nothing: ChartPick = { picking: false, highlighted: undefined }
 export const useChartPick = (): ChartPick => useSyncExternalStore(page.subscribe, page.getSnapshot, () => nothing)

@@ -8,6 +8,7 @@ import { jumpTo } from '@/app/board/jump.ts'
 import { usePostGuard } from '@/app/board/post-guard.tsx'
 import { usePresenceUser, useTyping } from '@/app/board/presence.ts'
 import { usePutOnScreen } from '@/app/board/put-on-screen.ts'
+import { type Shortcut, useShortcuts } from '@/app/board/shortcuts.tsx'
 import { KeptTextScope } from '@/app/components/kept-text.ts'
 import { Pane } from '@/app/components/pane.tsx'
 import { useSay } from '@/app/components/toast.tsx'
@@ -15,7 +16,9 @@ import { useMessages } from '@/app/messages/use-messages.ts'
 import * as edits from '@/lib/board/edits/decisions.ts'
 import { recordMap } from '@/lib/board/edits/writing.ts'
 import { byRank } from '@/lib/board/reading.ts'
+import { ContingencyState } from '@/lib/board/records/contingency.ts'
 import { paragraphs } from '@/lib/board/rich-text.ts'
+import { moveKeys, noteActs, noteKeys } from './decision-rights.ts'
 import type { Citable, DecisionsActs, DecisionsDesk, WritingDesk } from './decisions-desk.ts'
 import { DecisionsView } from './decisions-view.tsx'
 import { typingPlace } from './typists.tsx'
@@ -24,6 +27,7 @@ import { typingPlace } from './typists.tsx'
 export default function DecisionsPane() {
   const { decisions } = useMessages()
   const { caseId } = useBoard()
+  useKeyHelp()
   const notes = useTable('notes')
   const contingencies = useTable('contingencies')
   return (
@@ -37,6 +41,22 @@ export default function DecisionsPane() {
       </KeptTextScope>
     </Pane>
   )
+}
+
+/** Names the keys in the page's list of keys, for those who write here. The rows act on them. */
+function useKeyHelp(): void {
+  const { decisions, words } = useMessages()
+  const may = useMay()
+  const shortcuts = useMemo(() => {
+    const ofRow = (key: string, does: string): Shortcut => ({ key, does, when: () => false, act: () => undefined })
+    const named = noteActs
+      .filter((act) => act !== 'screen' || may.mayCreate('mainScreen'))
+      .map((act) => ofRow(noteKeys[act], decisions.act[act]))
+    const moves = ContingencyState.options.map((state) => ofRow(moveKeys[state], words.contingencyState[state]))
+    const order = ofRow('Alt ↑ ↓', decisions.keys.order)
+    return may.mayCreate('notes') ? [ofRow('↑ ↓', decisions.keys.move), ...named, ...moves, order] : []
+  }, [decisions, words, may])
+  useShortcuts(decisions.keys.title, shortcuts)
 }
 
 function useDecisionsDesk(): DecisionsDesk {

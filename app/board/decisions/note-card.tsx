@@ -70,7 +70,7 @@ export function NoteCard(props: NoteCardProps) {
         <Byline person={desk.people.get(note.author)} at={note.at} />
         <Typists note={note.id} />
       </div>
-      {task === 'edit' ? <Writing {...props} kind={kind} /> : <Words note={note} />}
+      {task === 'edit' && rights.edit ? <Writing {...props} kind={kind} /> : <Words note={note} />}
       <Citations note={note} desk={desk} mayDrop={task === 'edit' && rights.cite} tabIndex={isCurrent ? 0 : -1} />
       <Struck note={note} desk={desk} />
       {isCurrent && <NoteActions {...props} />}

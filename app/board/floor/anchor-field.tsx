@@ -1,7 +1,7 @@
 'use client'
 
-import { type MouseEvent, useEffect, useRef, useState } from 'react'
-import { startPick, useChartPick } from '@/app/board/chart-pick.ts'
+import { useState } from 'react'
+import { startPick, stopPick, useChartPick } from '@/app/board/chart-pick.ts'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
 import { IconButton } from '@/app/components/icon-button.tsx'
@@ -39,9 +39,11 @@ export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
     )
   const toggle = (kind: Anchor['kind']) => () => setChoosing(choosing === kind ? undefined : kind)
   return (
-    <fieldset className={styles.field}>
-      <legend className={styles.about}>{floor.anchor.legend}</legend>
+    <fieldset className={styles.field} aria-label={floor.anchor.legend}>
       <div className={styles.kinds}>
+        <span className={styles.about} aria-hidden="true">
+          {floor.anchor.legend}
+        </span>
         <PointButton onPlace={choose} />
         {(['chart', 'note', 'step'] as const)
           .filter((kind) => kind === 'chart' || listOf(kind, desk).length > 0)
@@ -72,25 +74,25 @@ export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
 const listOf = (kind: 'note' | 'step', desk: Pick<FloorDesk, 'notes' | 'steps'>): readonly NamedRecord[] =>
   kind === 'note' ? desk.notes : desk.steps
 
-/** Waits for a click on the audiogram. The waiting ends with the form, unless the place came first. */
+/**
+ * Waits for a click on the audiogram. The waiting outlives a pane that is hidden meanwhile (a phone shows one at a time),
+ * so whoever ends the form ends the waiting.
+ */
 function PointButton({ onPlace }: { readonly onPlace: (anchor: Anchor) => void }) {
   const { floor } = useMessages()
   const { picking } = useChartPick()
-  const [waiting, setWaiting] = useState(false)
-  const stop = useRef<() => void>(undefined)
-  const isPointing = waiting && picking
-  useEffect(() => () => stop.current?.(), [])
-  const start = (event: MouseEvent) => {
-    event.preventDefault()
-    setWaiting(true)
-    stop.current = startPick((place) => {
-      setWaiting(false)
+  const [isMine, setMine] = useState(false)
+  const isPointing = isMine && picking
+  const start = () => {
+    setMine(true)
+    startPick((place) => {
+      setMine(false)
       onPlace({ kind: 'chart', place })
     })
   }
   return (
     <>
-      <Button tone="quiet" aria-pressed={isPointing} onClick={isPointing ? () => stop.current?.() : start}>
+      <Button tone="quiet" aria-pressed={isPointing} onClick={isPointing ? stopPick : start}>
         <PlaceIcon /> {isPointing ? floor.anchor.stopPointing : floor.anchor.point}
       </Button>
       <span className={styles.pointing} role="status">

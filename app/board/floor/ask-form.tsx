@@ -1,6 +1,7 @@
 'use client'
 
 import { type FormEvent, useRef, useState } from 'react'
+import { stopPick } from '@/app/board/chart-pick.ts'
 import { Button } from '@/app/components/button.tsx'
 import { useKeptText } from '@/app/components/kept-text.ts'
 import { LimitedText } from '@/app/components/limited-text.tsx'
@@ -26,6 +27,7 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
     const text = words.text.trim()
     setMissing(text === '')
     if (text === '' || text.length > floorLimits.question) return field.current?.focus()
+    stopPick()
     desk.beforePosting(text, () => {
       desk.acts.ask({ text, ...(anchor === undefined ? {} : { anchor }) })
       words.clear()

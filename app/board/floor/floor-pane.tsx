@@ -4,6 +4,7 @@ import { useContext, useMemo } from 'react'
 import { PeopleContext, useBoard, useMay, useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
 import { usePostGuard } from '@/app/board/post-guard.tsx'
 import { usePutOnScreen } from '@/app/board/put-on-screen.ts'
+import { type Shortcut, useShortcuts } from '@/app/board/shortcuts.tsx'
 import { Badge } from '@/app/components/badge.tsx'
 import { KeptTextScope } from '@/app/components/kept-text.ts'
 import { Pane } from '@/app/components/pane.tsx'
@@ -15,12 +16,14 @@ import { plainText } from '@/lib/board/rich-text.ts'
 import { currentThreshold } from './current-threshold.ts'
 import type { FloorActs, FloorDesk } from './floor-desk.ts'
 import { FloorView } from './floor-view.tsx'
+import { actsAtAll, questionKeys } from './question-rights.ts'
 
 /** The floor of the open case: reads both documents and makes the edits. */
 export default function FloorPane() {
   const { floor, words } = useMessages()
   const { caseId } = useBoard()
   const threads = useThreads()
+  useKeyHelp()
   const waiting = threads.filter(({ question }) => question.state === 'raised').length
   return (
     <Pane
@@ -32,6 +35,25 @@ export default function FloorPane() {
       </KeptTextScope>
     </Pane>
   )
+}
+
+/** Names the keys in the page's list of keys. The rows act on them, while one of them has the focus. */
+function useKeyHelp(): void {
+  const { floor } = useMessages()
+  const { me } = useBoard()
+  const may = useMay()
+  const shortcuts = useMemo(() => {
+    const ofRow = (key: string, does: string): Shortcut => ({ key, does, when: () => false, act: () => undefined })
+    const acts = actsAtAll(may, me.participant).map((act) => ofRow(questionKeys[act], floor.act[act]))
+    return [
+      ofRow('↑ ↓', floor.keys.move),
+      ofRow('Enter', floor.keys.open),
+      ...acts,
+      ...(may.mayCreate('mainScreen') ? [ofRow('Alt ↑ ↓', floor.keys.order)] : []),
+      ofRow('Esc', floor.keys.leave),
+    ]
+  }, [floor, me.participant, may])
+  useShortcuts(floor.keys.title, shortcuts)
 }
 
 function useFloorDesk(): FloorDesk {

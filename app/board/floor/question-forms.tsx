@@ -1,6 +1,7 @@
 'use client'
 
 import { type FormEvent, type KeyboardEvent, type ReactNode, useId, useState } from 'react'
+import { stopPick } from '@/app/board/chart-pick.ts'
 import { Button } from '@/app/components/button.tsx'
 import { ChoiceBox } from '@/app/components/choice-box.tsx'
 import { Field } from '@/app/components/field.tsx'
@@ -155,10 +156,14 @@ export function ReplyForm({ thread: { question }, desk, onDone }: TaskProps) {
   )
 }
 
-export function RewordForm({ thread: { question }, desk, onDone }: TaskProps) {
+export function RewordForm({ thread: { question }, desk, onDone: close }: TaskProps) {
   const { floor } = useMessages()
   const words = useKeptText(`reword:${question.id}`, question.text)
   const [anchor, setAnchor] = useState<Anchor | undefined>(question.anchor)
+  const onDone = () => {
+    stopPick()
+    close()
+  }
   const submit = () => {
     const text = words.text.trim()
     if (text === '' || text.length > floorLimits.question) return

@@ -1,5 +1,5 @@
-import type { Thread } from '@/lib/board/edits/floor.ts'
 import type { ParticipantId } from '@/lib/board/identity.ts'
+import { type Question, QuestionState } from '@/lib/board/records/question.ts'
 import type { Rights } from '@/lib/board/rights.ts'
 
 /** What one person may do to one question as it stands now. */
@@ -22,8 +22,14 @@ export interface QuestionRights {
 
 export type QuestionAct = Exclude<keyof QuestionRights, 'order' | 'unfold'> | 'screen'
 
+/** What of a thread its rights depend on. */
+interface Judged {
+  readonly question: Pick<Question, 'author' | 'state'>
+  readonly folded: readonly unknown[]
+}
+
 /** From the table of rights and the state of the question; folding also wants a question with none folded into it. */
-export function questionRights({ question, folded }: Thread, may: Rights, me: ParticipantId): QuestionRights {
+export function questionRights({ question, folded }: Judged, may: Rights, me: ParticipantId): QuestionRights {
   const isOpen = question.state === 'raised' || question.state === 'called'
   const moves = (to: string) => may.mayMove('questions', question, to)
   const mayFold = may.mayChange('questions', 'foldedInto', question)
@@ -60,3 +66,13 @@ export const questionKeys: Readonly<Record<QuestionAct, string>> = {
 }
 
 export const questionActs = Object.keys(questionKeys) as QuestionAct[]
+
+/** What this person may do to some question, own or not, in some state: what a list of keys is worth naming. */
+export function actsAtAll(may: Rights, me: ParticipantId): QuestionAct[] {
+  const judged = QuestionState.options.flatMap((state) =>
+    [me, `not-${me}`].map((author) => questionRights({ question: { state, author }, folded: [] }, may, me)),
+  )
+  return questionActs.filter((act) =>
+    act === 'screen' ? may.mayCreate('mainScreen') : judged.some((rights) => rights[act]),
+  )
+}

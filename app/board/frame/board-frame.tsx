@@ -9,6 +9,7 @@ import { Notices } from './notices.tsx'
 import { isShown, type PaneName, paneId, paneNames, sharedPanes, shownInTurn } from './pane-names.ts'
 import { PaneSwitch } from './pane-switch.tsx'
 import { useColumns } from './use-columns.ts'
+import { usePaneCalls } from './use-pane-calls.ts'
 
 const panes: Record<PaneName, ReturnType<typeof lazy>> = {
   hearing: lazy(() => import('../hearing/hearing-pane.tsx')),
@@ -29,6 +30,7 @@ export function BoardFrame() {
     requestAnimationFrame(() => document.getElementById(paneId(name))?.focus())
   }, [])
   usePaneKeys(show)
+  usePaneCalls(chosen, columns, setChosen)
   const switchable = sharedPanes(columns)
   return (
     <div className={styles.board} data-columns={columns}>

@@ -125,6 +125,11 @@ export const decisions = {
     up: 'One place up',
     down: 'One place down',
   },
+  keys: {
+    title: 'On a note or contingency (when it has the focus)',
+    move: 'From row to row',
+    order: 'One place up or down',
+  },
   form: {
     cite: 'Cite a question, a pin or a test',
     citeHint: 'Type a word of it.',

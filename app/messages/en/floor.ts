@@ -32,11 +32,9 @@ export const floor = {
     tooLong: (used: number, limit: number) =>
       `${number.format(used)} characters; there is room for ${number.format(limit)}. Shorten it by ${number.format(used - limit)}. All you wrote is still here.`,
     empty: 'Write something first.',
-    send: 'Ctrl + Enter',
   },
   anchor: {
     legend: 'About',
-    none: 'the whole case',
     chart: 'Ear and frequency',
     note: 'Note',
     step: 'Step',
@@ -70,7 +68,6 @@ export const floor = {
     yours: 'Yours',
     inQueue: (place: number) => `Number ${place} in the queue`,
     find: 'Find in the questions',
-    found: (count: number) => counted(count, 'question found', 'questions found'),
   },
   notice: {
     called: 'Your question is called now',
@@ -85,7 +82,6 @@ export const floor = {
     backers: (count: number) =>
       count === 0 ? 'nobody else backs it' : `${counted(count, 'person backs', 'people back')} it`,
     backedBy: (names: string) => `Backed by ${names}`,
-    open: 'Open the thread',
     answer: 'Answer',
     said: (name: string) => `said by ${name}`,
     written: (name: string) => `written by ${name}`,
@@ -136,13 +132,12 @@ export const floor = {
     folded: 'Folded together.',
     unfolded: 'Stands by itself again.',
     onScreen: 'On the main screen.',
-    moved: (place: number) => `Now number ${place}.`,
   },
   keys: {
-    title: 'Keys on a question',
-    move: 'from question to question',
-    order: 'one place up or down',
-    open: 'open or shut',
-    leave: 'out of a form',
+    title: 'On a question (when it has the focus)',
+    move: 'From question to question',
+    order: 'One place up or down',
+    open: 'Open or shut the thread',
+    leave: 'Out of a form; what was typed is kept',
   },
 }

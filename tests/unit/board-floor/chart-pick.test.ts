@@ -7,9 +7,8 @@ const place = ChartPlace.parse({ kind: 'pin', ear: 'right', frequency: 4000, lev
 test('a place is taken once, by the last one that waited for it', () => {
   const pick = createChartPick()
   const taken: string[] = []
-  const stopFirst = pick.startPick(() => taken.push('first'))
+  pick.startPick(() => taken.push('first'))
   pick.startPick(() => taken.push('second'))
-  stopFirst()
   expect(pick.getSnapshot().picking).toBe(true)
   expect(pick.offerPick(place)).toBe(true)
   expect(taken).toEqual(['second'])
@@ -19,8 +18,8 @@ test('a place is taken once, by the last one that waited for it', () => {
 
 test('whoever stops waiting is given nothing', () => {
   const pick = createChartPick()
-  const stop = pick.startPick(() => expect.unreachable())
-  stop()
+  pick.startPick(() => expect.unreachable())
+  pick.stopPick()
   expect(pick.offerPick(place)).toBe(false)
 })
 
@@ -33,4 +32,5 @@ test('subscribers hear of a highlight and of its end', () => {
   leave()
   pick.highlight(place)
   expect(seen).toEqual([place, undefined])
+  expect(pick.getSnapshot().highlighted).toEqual(place)
 })
