@@ -7,6 +7,6 @@ export default defineConfig({
     environment: 'node',
     include: ['tests/{published,unit,property,faults,browser}/**/*.test.ts'],
     testTimeout: 60_000,
-    hookTimeout: 120_000,
+    hookTimeout: 300_000,
   },
 })

@@ -18,31 +18,42 @@ interface Parts {
 
 /**
  * The owner's link, until somebody has used it. Its token follows from the key in the data folder, so that every
- * start can print it although the store keeps its hash alone.
+ * start can print it although the store keeps its hash alone. A revoked one is followed by the next, so that an
+ * installation never stays without an owner.
  */
 export async function ownerLinks(parts: Parts): Promise<readonly FirstLink[]> {
   if ((await parts.store.countOwners()) > 0) return []
-  return [await standingLink(parts, 'owner', 'owner', 'moderator', { kind: 'installation' })]
+  for (let issue = 1; ; issue++) {
+    const wanted = { name: `owner ${issue}`, who: 'owner', role: 'moderator', scope: { kind: 'installation' } } as const
+    const link = await standingLink(parts, wanted)
+    if (link !== undefined) return [link]
+  }
 }
 
-/** One link a role for everything in a programme. */
-export function programmeLinks(parts: Parts, programme: string): Promise<readonly FirstLink[]> {
-  const linkFor = (role: Role) =>
-    standingLink(parts, `${programme} ${role}`, role, role, { kind: 'programme', id: programme })
-  return Promise.all(RoleSchema.options.map(linkFor))
+/** One link a role for everything in a programme, but for those that were revoked. */
+export async function programmeLinks(parts: Parts, programme: string): Promise<readonly FirstLink[]> {
+  const links = RoleSchema.options.map((role) =>
+    standingLink(parts, { name: `${programme} ${role}`, who: role, role, scope: { kind: 'programme', id: programme } }),
+  )
+  return (await Promise.all(links)).filter((link) => link !== undefined)
 }
 
+interface WantedLink {
+  /** What the token is derived from. */
+  readonly name: string
+  readonly who: string
+  readonly role: Role
+  readonly scope: Scope
+}
+
+/** @returns the link, made if it was not; undefined when it was revoked */
 async function standingLink(
   { store, people, signer }: Parts,
-  name: string,
-  who: string,
-  role: Role,
-  scope: Scope,
-): Promise<FirstLink> {
+  { name, who, role, scope }: WantedLink,
+): Promise<FirstLink | undefined> {
   const token = signer.derive('first-link', name)
   const known = await store.findInvitation(hashToken(token))
-  if (known === null) {
+  if (known === null)
     await people.invite({ role, scope, label: `first start: ${who}`, expiresAt: null, accessUntil: null, token })
-  }
-  return { who, path: `/join/${token}` }
+  return (known?.revokedAt ?? null) === null ? { who, path: `/join/${token}` } : undefined
 }

@@ -5,16 +5,14 @@ import { fingerprint } from './fingerprint.mjs'
 import { ensureInstalled } from './install.mjs'
 import { installed, mustRun, root } from './run.mjs'
 
-const sources = [
-  'app',
-  'lib',
-  'server',
-  'public',
-  'package.json',
-  'package-lock.json',
-  'next.config.ts',
-  'tsconfig.json',
-  'scripts/steps/build.mjs',
+const always = ['lib', 'package.json', 'package-lock.json', 'tsconfig.json', 'scripts/steps/build.mjs']
+const pagesFolder = process.env.NEXT_DIST_DIR ?? '.next'
+const serverFolder = 'dist'
+
+/** What is built, each with where to, what from and how. The stamp lies in the folder, so it goes when that goes. */
+const parts = [
+  { folder: pagesFolder, sources: ['app', 'public', 'next.config.ts', ...always], make: buildPages },
+  { folder: serverFolder, sources: ['server', ...always], make: bundleServer },
 ]
 /** What is bundled for Node: the server, the thread that it keeps its database in, and the commands beside it. */
 const entries = {
@@ -22,39 +20,49 @@ const entries = {
   'sqlite-worker': 'server/store/sqlite/worker.ts',
   ticket: 'server/admin/ticket.ts',
 }
-const pagesFolder = process.env.NEXT_DIST_DIR ?? '.next'
-const stampFile = join(root, pagesFolder, 'built-from')
 const lockFile = join(root, '.stamp', 'build.lock')
 const lockPollMs = 500
 
-/** Builds when what stands there was built from other sources. */
+const stampFile = ({ folder }) => join(root, folder, 'built-from')
+
+/** Builds what was built from other sources than stand there now. */
 export async function ensureBuilt() {
-  if (await isCurrent()) return
+  if ((await staleParts()).length === 0) return
   await withBuildLock(async () => {
     // Another process may have built the same while this one waited.
-    if (!(await isCurrent())) await buildNow()
+    for (const part of await staleParts()) await buildPart(part)
   })
 }
 
 export async function build() {
   await ensureInstalled()
-  await withBuildLock(buildNow)
+  await withBuildLock(async () => {
+    for (const part of parts) await buildPart(part)
+  })
 }
 
-async function isCurrent() {
-  const stamp = await readFile(stampFile, 'utf8').catch(() => '')
-  return stamp !== '' && stamp === (await fingerprint(sources))
+async function staleParts() {
+  const current = await Promise.all(parts.map(isCurrent))
+  return parts.filter((_, index) => !current[index])
 }
 
-async function buildNow() {
-  console.error('Building ...')
-  const builtFrom = await fingerprint(sources)
-  await rm(stampFile, { force: true })
+async function isCurrent(part) {
+  const stamp = await readFile(stampFile(part), 'utf8').catch(() => '')
+  return stamp !== '' && stamp === (await fingerprint(part.sources))
+}
+
+async function buildPart(part) {
+  console.log(`Building ${part.folder} ...`)
+  const builtFrom = await fingerprint(part.sources)
+  await rm(stampFile(part), { force: true })
+  await part.make()
+  await writeFile(stampFile(part), builtFrom)
+}
+
+async function buildPages() {
   await mustRun([...installed('next/dist/bin/next'), 'build'], 'Building the pages failed; see above.', {
     env: { NODE_ENV: 'production' },
   })
-  await bundleServer()
-  await writeFile(stampFile, builtFrom)
 }
 
 async function bundleServer() {
@@ -62,7 +70,7 @@ async function bundleServer() {
   await bundle({
     absWorkingDir: root,
     entryPoints: entries,
-    outdir: 'dist',
+    outdir: serverFolder,
     outExtension: { '.js': '.mjs' },
     bundle: true,
     platform: 'node',
@@ -80,12 +88,10 @@ async function withBuildLock(work) {
     if (await lockIsStale()) await rm(lockFile, { force: true })
     else await delay(lockPollMs)
   }
-  // A failed step ends the process without unwinding.
-  const release = () => rm(lockFile, { force: true })
   try {
     await work()
   } finally {
-    await release()
+    await rm(lockFile, { force: true })
   }
 }
 
@@ -101,7 +107,7 @@ async function takeLock() {
   }
 }
 
-/** Its holder is gone: a killed build, or one that ended by a failed step. */
+/** Its holder is gone: a build that was killed, or ended with a failed step without letting go. */
 async function lockIsStale() {
   const holder = Number(await readFile(lockFile, 'utf8').catch(() => '0'))
   if (!(holder > 0)) return false
