@@ -131,10 +131,15 @@ describe('a running server', () => {
     const headers = { cookie, origin: 'http://evil.example' }
     const socket = new WebSocket(`${server.syncUrl}/record.${caseId}`, { headers })
     const status = await new Promise((resolve) => {
-      socket.once('unexpected-response', (_, { statusCode }) => resolve(statusCode))
-      socket.once('open', () => resolve('open'))
+      socket.once('unexpected-response', (request, { statusCode }) => {
+        request.destroy()
+        resolve(statusCode)
+      })
+      socket.once('open', () => {
+        socket.terminate()
+        resolve('open')
+      })
     })
-    socket.terminate()
     expect(status).toBe(403)
   })
 })
