@@ -3,14 +3,13 @@
 import { createContext, useCallback, useContext, useMemo, useSyncExternalStore } from 'react'
 import type { Awareness } from 'y-protocols/awareness'
 import type * as Y from 'yjs'
-import { readThreads, type Thread } from '@/lib/board/edits/floor.ts'
+import { type Thread, threadsOf } from '@/lib/board/edits/floor.ts'
 import type { Pen } from '@/lib/board/edits/writing.ts'
 import { type CaseId, onlyId, type ParticipantId, type RecordId } from '@/lib/board/identity.ts'
-import { tableOf } from '@/lib/board/layout.ts'
-import { createReading, type Observed, readRecord, readTable } from '@/lib/board/reading.ts'
 import { type DocumentKind, type KindName, kindOf, type RecordOf } from '@/lib/board/records.ts'
 import { type Rights, rightsOf } from '@/lib/board/rights.ts'
 import type { Role } from '@/lib/board/roles.ts'
+import { tableReading } from '@/lib/board/table-reading.ts'
 import type { Roster } from '@/lib/board/wire.ts'
 import type { Draft } from './connection/drafts.ts'
 
@@ -89,30 +88,19 @@ export function useBoardStatus(): BoardStatus {
   return status
 }
 
-/** Subscribes to a shared type. `read` keeps its identity (useCallback); the result does while it is equal. */
-export function useReading<T>(source: Observed, read: () => T): T {
-  const reading = useMemo(() => createReading(source, read), [source, read])
-  return useSyncExternalStore(reading.subscribe, reading.getSnapshot, reading.getSnapshot)
-}
-
 /** The document that records of a kind live in. */
 export const useDocumentOf = (kind: KindName): Y.Doc => useBoard()[kindOf(kind).document]
 
-/** All valid records of a kind, in no particular order; the array keeps its identity while nothing in it changed. */
+/** All valid records of a kind, in no particular order; array and records keep their identity while unchanged. */
 export function useTable<K extends KindName>(kind: K): readonly RecordOf<K>[] {
-  const doc = useDocumentOf(kind)
-  return useReading(
-    tableOf(doc, kind),
-    useCallback(() => readTable(doc, kind), [doc, kind]),
-  )
+  const { subscribe, getSnapshot } = tableReading(useDocumentOf(kind), kind)
+  return useSyncExternalStore(subscribe, getSnapshot, getSnapshot)
 }
 
 export function useRecord<K extends KindName>(kind: K, id: RecordId): RecordOf<K> | undefined {
-  const doc = useDocumentOf(kind)
-  return useReading(
-    tableOf(doc, kind),
-    useCallback(() => readRecord(doc, kind, id), [doc, kind, id]),
-  )
+  const { subscribe, record } = tableReading(useDocumentOf(kind), kind)
+  const read = useCallback(() => record(id), [record, id])
+  return useSyncExternalStore(subscribe, read, read)
 }
 
 /** The record that there is one of: header, plan, mainScreen. */
@@ -120,20 +108,10 @@ export const useSingle = <K extends KindName>(kind: K): RecordOf<K> | undefined 
 
 /** Questions with what is folded into them, their replies and backers, by rank. */
 export function useThreads(): readonly Thread[] {
-  const { floor } = useBoard()
-  return useReading(
-    useMemo(() => observedTables(floor, ['questions', 'replies', 'backings']), [floor]),
-    useCallback(() => readThreads(floor), [floor]),
-  )
-}
-
-/** Several tables observed as one. */
-export function observedTables(doc: Y.Doc, kinds: readonly KindName[]): Observed {
-  const tables = kinds.map((kind) => tableOf(doc, kind))
-  return {
-    observeDeep: (notify) => tables.forEach((table) => void table.observeDeep(notify)),
-    unobserveDeep: (notify) => tables.forEach((table) => void table.unobserveDeep(notify)),
-  }
+  const questions = useTable('questions')
+  const replies = useTable('replies')
+  const backings = useTable('backings')
+  return useMemo(() => threadsOf(questions, replies, backings), [questions, replies, backings])
 }
 
 /** Name, affiliation and role of whoever wrote something, present or not; undefined when the server does not list them. */

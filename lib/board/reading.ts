@@ -1,38 +1,12 @@
-import { equalityDeep } from 'lib0/function'
 import type * as Y from 'yjs'
 import { parseRecord } from './judge.ts'
 import { LayoutFault, readRaw, tableOf } from './layout.ts'
 import type { KindName, RecordOf } from './records.ts'
 
-/** All that a reading needs of a shared type. */
-export interface Observed {
-  observeDeep(notify: () => void): void
-  unobserveDeep(notify: () => void): void
-}
-
 /** A subscription with a stable snapshot, for React's `useSyncExternalStore` and for tests. */
 export interface Reading<T> {
   subscribe(notify: () => void): () => void
   getSnapshot(): T
-}
-
-/** The snapshot keeps its identity while what `read` returns is equal. */
-export function createReading<T>(source: Observed, read: () => T): Reading<T> {
-  let snapshot = read()
-  const refresh = () => {
-    const next = read()
-    if (!equalityDeep(snapshot, next)) snapshot = next
-  }
-  const subscribe = (notify: () => void) => {
-    const onChange = () => {
-      refresh()
-      notify()
-    }
-    source.observeDeep(onChange)
-    refresh() // what changed between the first render and now
-    return () => source.unobserveDeep(onChange)
-  }
-  return { subscribe, getSnapshot: () => snapshot }
 }
 
 /** One record, parsed; undefined when absent or (in a copy that diverged) not valid. */

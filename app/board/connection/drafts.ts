@@ -85,6 +85,8 @@ export function writeAgain(doc: Y.Doc, pen: Pen, draft: Draft): boolean {
 }
 
 const stampNames: readonly string[] = ['id', 'author', 'at']
+/** Fields that nobody typed and that say nothing to a reader. */
+const silentNames: readonly string[] = [...stampNames, 'rank', 'origin', 'movedAt']
 
 function contentOf(draft: Draft, pen: Pen): Record<string, unknown> {
   const signed: readonly string[] = kindOf(draft.kind).signed ?? []
@@ -140,7 +142,7 @@ function setKeys(doc: Y.Doc, draft: Draft, field: string, values: RawRecord): vo
 export function draftLines({ kind, fields }: Draft): { readonly field: string; readonly text: string }[] {
   const nested = kindOf(kind).nested ?? {}
   return Object.entries(fields)
-    .filter(([field]) => !stampNames.includes(field))
+    .filter(([field]) => !silentNames.includes(field))
     .map(([field, value]) => ({ field, text: nested[field] === 'text' ? richWords(value) : inWords(value) }))
     .filter(({ text }) => text !== '')
 }

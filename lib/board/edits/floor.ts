@@ -107,11 +107,17 @@ export interface Thread {
   readonly backers: readonly string[]
 }
 
-export function readThreads(doc: Y.Doc): Thread[] {
-  const questions = readTable(doc, 'questions').sort(byRank)
-  const foldedBy = groupedBy(questions, (question) => question.foldedInto)
-  const repliesBy = groupedBy(readTable(doc, 'replies'), (reply) => reply.question)
-  const backingsBy = groupedBy(readTable(doc, 'backings'), (backing) => backing.question)
+export const readThreads = (doc: Y.Doc): Thread[] =>
+  threadsOf(readTable(doc, 'questions'), readTable(doc, 'replies'), readTable(doc, 'backings'))
+
+export function threadsOf(
+  questions: readonly Question[],
+  replies: readonly Reply[],
+  backings: readonly Backing[],
+): Thread[] {
+  const foldedBy = groupedBy([...questions].sort(byRank), (question) => question.foldedInto)
+  const repliesBy = groupedBy(replies, (reply) => reply.question)
+  const backingsBy = groupedBy(backings, (backing) => backing.question)
   return (foldedBy.get(undefined) ?? []).map((question) => {
     const folded = foldedBy.get(question.id) ?? []
     return { question, folded, ...voicesOf([question, ...folded], repliesBy, backingsBy) }

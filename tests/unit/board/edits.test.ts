@@ -12,9 +12,9 @@ import {
 } from '../../../lib/board/edits/floor.ts'
 import { enterTest, reinstateTest, setPoint } from '../../../lib/board/edits/hearing.ts'
 import { type Pen, rankBetween } from '../../../lib/board/edits/writing.ts'
-import { tableOf } from '../../../lib/board/layout.ts'
-import { createReading, readRecord, readTable } from '../../../lib/board/reading.ts'
+import { readRecord, readTable } from '../../../lib/board/reading.ts'
 import { paragraphs, plainText } from '../../../lib/board/rich-text.ts'
+import { tableReading } from '../../../lib/board/table-reading.ts'
 
 function penOf(participant: string): Pen {
   let made = 0
@@ -151,14 +151,12 @@ describe('a reading', () => {
   it('keeps its snapshot while what it reads is the same, and misses nothing before it is subscribed', () => {
     const doc = new Y.Doc()
     const pen = penOf('p')
-    const reading = createReading(tableOf(doc, 'contingencies'), () =>
-      readTable(doc, 'contingencies').map(({ plan }) => plan),
-    )
+    const reading = tableReading(doc, 'contingencies')
     const empty = reading.getSnapshot()
     addContingency(doc, pen, { kind: 'found', finding: 'fixed' }, 'stage')
     let notified = 0
     const unsubscribe = reading.subscribe(() => notified++)
-    expect(reading.getSnapshot()).toEqual(['stage'])
+    expect(reading.getSnapshot()).toMatchObject([{ plan: 'stage' }])
     const one = reading.getSnapshot()
     addStep(doc, pen, { title: 'elsewhere', check: '', hazard: '' })
     expect(reading.getSnapshot()).toBe(one)
