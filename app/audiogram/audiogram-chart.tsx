@@ -2,13 +2,14 @@
 
 import { type CSSProperties, useId, useMemo, useRef } from 'react'
 import { useMessages } from '@/app/messages/use-messages.ts'
+import type { ChartPlace } from '@/lib/board/records/annotation.ts'
 import styles from './audiogram-chart.module.css'
 import { ChartAxes } from './chart-axes.tsx'
 import { ChartGhost, type Ghost } from './chart-ghost.tsx'
 import { type LevelBand, LevelBands } from './chart-intervals.tsx'
 import { CouldNotTestLanes, laneEm } from './chart-lanes.tsx'
 import { LayerMarks } from './chart-layers.tsx'
-import { BandBracket, Pin, QuestionMark } from './chart-notes.tsx'
+import { BandBracket, Highlight, Pin, QuestionMark } from './chart-notes.tsx'
 import { SharedPointers } from './chart-pointers.tsx'
 import { ChartStamps } from './chart-stamps.tsx'
 import { frameFor, rangeFor } from './geometry.ts'
@@ -35,6 +36,8 @@ export interface AudiogramChartProps {
   readonly notes?: readonly ChartNote[]
   readonly anchors?: readonly ChartAnchor[]
   readonly pointers?: readonly SharedPointer[]
+  /** a place that somebody wants to see now */
+  readonly highlighted?: ChartPlace | undefined
   /** what is about to be entered */
   readonly ghost?: Ghost | undefined
   /** presses, moves and releases in the plot, in Hz and dB HL; the chart takes touch drags while `grabs` */
@@ -88,6 +91,7 @@ export function AudiogramChart(props: AudiogramChartProps) {
         {notes.map((note) => (
           <Pin key={note.id} note={note} frame={frame} />
         ))}
+        {props.highlighted !== undefined && <Highlight place={props.highlighted} frame={frame} />}
         {ghost !== undefined && <ChartGhost ghost={ghost} frame={frame} />}
         <SharedPointers pointers={pointers} frame={frame} />
       </svg>

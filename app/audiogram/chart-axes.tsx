@@ -82,7 +82,7 @@ function labelled(frame: ChartFrame): ReadonlySet<number> {
   for (const row of [true, false]) {
     let free = Number.NEGATIVE_INFINITY
     for (const hz of frequenciesIn(frame.range).filter((frequency) => isOctave(frequency) === row)) {
-      const half = String(hz).length * frame.textSize * (row ? 0.29 : 0.25)
+      const half = String(hz).length * frame.textSize * (row ? 0.33 : 0.29)
       if (xOf(frame, hz) - half < free) continue
       shown.add(hz)
       free = xOf(frame, hz) + half + frame.textSize * 0.25

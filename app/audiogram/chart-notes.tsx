@@ -1,4 +1,5 @@
 import { useMessages } from '@/app/messages/use-messages.ts'
+import type { ChartPlace } from '@/lib/board/records/annotation.ts'
 import { laneEm } from './chart-lanes.tsx'
 import styles from './chart-notes.module.css'
 import { type ChartFrame, symbolRadius, xOf, yOf } from './geometry.ts'
@@ -93,5 +94,33 @@ export function BandBracket({ bracket, top, frame }: { bracket: Bracket; top: nu
         {bracket.label}
       </text>
     </g>
+  )
+}
+
+/** A ring or column around a place that somebody points out from elsewhere on the page. */
+export function Highlight({ place, frame }: { place: ChartPlace; frame: ChartFrame }) {
+  const { plot } = frame
+  if (place.kind === 'pin') {
+    const r = symbolRadius(frame) * 2.6
+    return (
+      <circle
+        className={styles.highlight}
+        data-highlight="pin"
+        cx={xOf(frame, place.frequency)}
+        cy={yOf(frame, place.level)}
+        r={r}
+      />
+    )
+  }
+  const left = xOf(frame, place.from)
+  return (
+    <rect
+      className={styles.highlight}
+      data-highlight="band"
+      x={left}
+      y={plot.top}
+      width={xOf(frame, place.to) - left}
+      height={plot.height}
+    />
   )
 }

@@ -1,4 +1,4 @@
-import type { ChartPlace } from '@/lib/board/records/annotation.ts'
+import type { Annotation, ChartPlace } from '@/lib/board/records/annotation.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import { type ChartFrame, xOf } from './geometry.ts'
 import { packLanes } from './lanes.ts'
@@ -89,3 +89,10 @@ function labelled({ sign, ...band }: Band, frame: ChartFrame, { earLetters }: Br
 
 const shortened = (text: string): string =>
   text.length <= labelLetters ? text : `${text.slice(0, labelLetters - 1).trimEnd()}…`
+
+/** Annotations with the numbers they have on every screen: in the order in which they were made. */
+export function numbered(annotations: readonly Annotation[]): readonly { annotation: Annotation; number: number }[] {
+  return [...annotations]
+    .sort((a, b) => (a.at < b.at || (a.at === b.at && a.id < b.id) ? -1 : 1))
+    .map((annotation, index) => ({ annotation, number: index + 1 }))
+}

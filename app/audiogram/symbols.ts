@@ -48,7 +48,7 @@ function placeOfSign(ear: Ear, route: PointRoute, masked: boolean): Pick<SymbolC
   if (route === 'air') return { side: 'on-line', offset: 0 }
   const side = ear === 'right' ? 'left' : 'right'
   if (route === 'bone') return { side, offset: masked ? 2 : 1.5 }
-  return { side, offset: 0.8 }
+  return { side, offset: 2 }
 }
 
 function shapeFor(ear: Ear, route: PointRoute, masked: boolean): SymbolShape {

@@ -1,4 +1,3 @@
-import type { Ear } from '../units/frequencies.ts'
 import type { PointFault } from './point-text.ts'
 
 /** What is wrong with a whole file; nothing of it can be imported. */
@@ -36,4 +35,3 @@ export type CsvWarning =
   | { readonly code: 'unit-assumed'; readonly column: string }
   | { readonly code: 'masking-assumed' }
   | { readonly code: 'off-grid'; readonly points: number }
-  | { readonly code: 'ears-swapped'; readonly ears: readonly Ear[] }

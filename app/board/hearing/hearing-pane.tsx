@@ -1,9 +1,287 @@
 'use client'
 
+import { useCallback, useContext, useEffect, useMemo, useState } from 'react'
+import { type ChartAnchor, numbered } from '@/app/audiogram/notes.ts'
+import { PeopleContext, useBoard, useMay, useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
+import { useChartPick } from '@/app/board/chart-pick.ts'
+import { type JumpTarget, useJumps } from '@/app/board/jump.ts'
+import { Button } from '@/app/components/button.tsx'
+import { EmptyHint } from '@/app/components/empty-hint.tsx'
+import { KeptTextScope } from '@/app/components/kept-text.ts'
 import { Pane } from '@/app/components/pane.tsx'
-import { useMessages } from '../board-context.tsx'
+import { useMessages } from '@/app/messages/use-messages.ts'
+import { changeAnnotation, setPoint } from '@/lib/board/edits/hearing.ts'
+import type { RecordId } from '@/lib/board/identity.ts'
+import type { Annotation, ChartPlace } from '@/lib/board/records/annotation.ts'
+import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
+import type { KindName } from '@/lib/board/records.ts'
+import { otherEar } from '@/lib/units/frequencies.ts'
+import { DbHl } from '@/lib/units/levels.ts'
+import type { PointChanges } from './chart-entry.ts'
+import { ChartFigure } from './chart-figure.tsx'
+import { FindingsPanel } from './findings-panel.tsx'
+import { type Asking, HearingDialogs } from './hearing-dialogs.tsx'
+import styles from './hearing-pane.module.css'
+import { type ChartMode, chartsOf, firstView, type HearingView, withTest } from './hearing-view.ts'
+import { measuresOf } from './measures.ts'
+import { MeasuresPanel } from './measures-panel.tsx'
+import { NoteList } from './note-list.tsx'
+import { findingsIn } from './review.ts'
+import { TestDesk } from './test-desk.tsx'
+import { useNames } from './test-facts.ts'
+import { TestList } from './test-list.tsx'
+import { companions, currentTest, shownTest } from './tests-shown.ts'
+import { ViewControls } from './view-controls.tsx'
 
+const jumpKinds: readonly KindName[] = ['tests', 'annotations']
+
+/** Annotated audiogram of both ears, the tests behind it, their entry and what is computed from them. */
 export default function HearingPane() {
-  const { board, shell } = useMessages()
-  return <Pane title={board.pane.hearing}>{shell.loading}</Pane>
+  const { hearing } = useMessages()
+  const { caseId } = useBoard()
+  const may = useMay()
+  const hearingCase = useHearingCase()
+  const { view, change, show, tests } = hearingCase
+  const [asking, setAsking] = useState<Asking>()
+  const ask = useCallback((next: Asking) => setAsking(next), [])
+  const mayEnter = may.mayCreate('tests')
+  const onEntered = (id: RecordId) => change((before) => ({ ...before, entered: id }))
+  return (
+    <Pane
+      title={hearing.title}
+      actions={
+        mayEnter && (
+          <>
+            <Button onClick={() => ask({ what: 'new-test', ear: view.focus })}>{hearing.test.enter}</Button>
+            <Button onClick={() => ask({ what: 'import' })}>{hearing.test.import}</Button>
+          </>
+        )
+      }
+    >
+      <KeptTextScope value={caseId}>
+        <div className={styles.layout} data-apart={view.ears === 'apart'}>
+          <Charts hearingCase={hearingCase} ask={ask} />
+          <Measures hearingCase={hearingCase} />
+          <Desk hearingCase={hearingCase} ask={ask} />
+          <Notes hearingCase={hearingCase} ask={ask} />
+          <FindingsPanel findings={hearingCase.findings} />
+          <section className={styles.wide} aria-label={hearing.test.heading}>
+            <h3 className={styles.heading}>{hearing.test.heading}</h3>
+            <TestList
+              tests={tests}
+              shown={new Set(hearingCase.shown.map(({ id }) => id))}
+              may={may}
+              nameOf={useNames()}
+              onShow={show}
+              onAct={(what, test) => ask({ what, test })}
+            />
+          </section>
+        </div>
+        <HearingDialogs
+          asking={asking}
+          tests={tests}
+          may={may}
+          onDone={() => setAsking(undefined)}
+          onEntered={onEntered}
+        />
+      </KeptTextScope>
+    </Pane>
+  )
 }
+
+interface ViewState extends HearingView {
+  /** a test that this person entered just now, to be shown once it is in the record */
+  readonly entered: RecordId | undefined
+}
+
+/** The records of the pane and the way one person looks at them. */
+function useHearingCase() {
+  const tests = useTable('tests')
+  const annotations = useTable('annotations')
+  const threads = useThreads()
+  const header = useSingle('header')
+  const may = useMay()
+  const [view, setView] = useState<ViewState>(() => ({
+    ...firstView(header?.ear ?? 'right', matchMedia('(pointer: fine)').matches),
+    entered: undefined,
+  }))
+  const change = useCallback((patch: Partial<ViewState> | ((before: ViewState) => ViewState)) => {
+    setView((before) => (typeof patch === 'function' ? patch(before) : { ...before, ...patch }))
+  }, [])
+  const show = useCallback((test: HearingTest) => setView((before) => ({ ...before, ...withTest(before, test) })), [])
+  useEnteredTest(view, tests, setView)
+  useJumpsHere(tests, show, change)
+  const shown = useMemo(
+    () => (['right', 'left'] as const).flatMap((ear) => shownTest(tests, ear, view.chosen[ear]) ?? []),
+    [tests, view.chosen],
+  )
+  const focused = shown.find(({ ear }) => ear === view.focus)
+  const open = focused?.state === 'current' && focused.verification === undefined
+  const mayWrite = focused !== undefined && may.mayChange('tests', 'points', focused)
+  return {
+    tests,
+    notes: useMemo(() => numbered(annotations), [annotations]),
+    anchors: useMemo(() => anchorsOf(threads), [threads]),
+    findings: useMemo(() => findingsIn(tests), [tests]),
+    view,
+    change,
+    show,
+    shown,
+    focused,
+    mayWrite,
+    editable: open && mayWrite,
+    may,
+  }
+}
+
+type HearingCase = ReturnType<typeof useHearingCase>
+
+/** A test that was just entered comes onto the chart, ready for its numbers. */
+function useEnteredTest(
+  view: ViewState,
+  tests: readonly HearingTest[],
+  setView: (next: (before: ViewState) => ViewState) => void,
+) {
+  useEffect(() => {
+    const test = tests.find(({ id }) => id === view.entered)
+    if (test !== undefined) setView((before) => ({ ...before, ...withTest(before, test), entered: undefined }))
+  }, [view.entered, tests, setView])
+}
+
+function useJumpsHere(tests: readonly HearingTest[], show: (test: HearingTest) => void, change: HearingCase['change']) {
+  const go = useCallback(
+    ({ kind, id }: JumpTarget) => {
+      const test = tests.find((candidate) => candidate.id === id)
+      if (kind === 'annotations') change({ selectedNote: id })
+      else if (test !== undefined) show(test)
+    },
+    [tests, show, change],
+  )
+  useJumps(jumpKinds, go)
+}
+
+/** Open questions that point at the chart, numbered as they wait. */
+function anchorsOf(threads: ReturnType<typeof useThreads>): readonly ChartAnchor[] {
+  return threads
+    .filter(({ question }) => question.state === 'raised' || question.state === 'called')
+    .flatMap(({ question }, index) =>
+      question.anchor?.kind === 'chart' ? [{ id: question.id, number: index + 1, place: question.anchor.place }] : [],
+    )
+}
+
+interface PartProps {
+  readonly hearingCase: HearingCase
+  readonly ask: (asking: Asking) => void
+}
+
+/** The annotations about the ear in general and about the tests shown. */
+function notesFor({ notes, shown }: HearingCase): HearingCase['notes'] {
+  const ids = new Set(shown.map(({ id }) => id))
+  return notes.filter(({ annotation }) => annotation.test === undefined || ids.has(annotation.test))
+}
+
+function Charts({ hearingCase, ask }: PartProps) {
+  const { record } = useBoard()
+  const { hearing } = useMessages()
+  const { picking } = useChartPick()
+  const { view, change, shown, tests, anchors, may, editable, focused } = hearingCase
+  const modes: ChartMode[] = [
+    'look',
+    ...(editable ? (['plot'] as const) : []),
+    ...(may.mayCreate('annotations') ? (['pin'] as const) : []),
+  ]
+  const mode = modes.includes(view.mode) ? view.mode : 'look'
+  const onChanges = (changes: PointChanges) => {
+    if (focused === undefined) return
+    record.transact(() => {
+      for (const [key, point] of changes) setPoint(record, focused.id, key, point)
+    })
+  }
+  return (
+    <section className={styles.charts} aria-label={hearing.title}>
+      <ViewControls view={{ ...view, mode }} modes={modes} change={change} />
+      {(picking || mode === 'pin') && (
+        <p className={styles.hint}>{picking ? hearing.hints.picking : hearing.hints.pin}</p>
+      )}
+      {tests.length === 0 && <EmptyHint title={hearing.noTest.title(view.focus)}>{hearing.noTest.text}</EmptyHint>}
+      <div className={styles.figures}>
+        {chartsOf(view).map((ears) => {
+          const shownHere = shown.filter(({ ear }) => ears.includes(ear))
+          return (
+            <ChartFigure
+              key={ears.join(' ')}
+              ears={ears}
+              view={{ ...view, mode }}
+              change={change}
+              shown={shownHere}
+              companions={view.companions ? shownHere.flatMap((test) => companions(tests, test)) : []}
+              entering={editable && focused !== undefined && ears.includes(focused.ear) ? focused : undefined}
+              annotations={notesFor(hearingCase).filter(({ annotation }) => ears.includes(annotation.place.ear))}
+              anchors={anchors.filter(({ place }) => ears.includes(place.ear))}
+              mayMove={(annotation) => may.mayChange('annotations', 'place', annotation)}
+              onMove={(id, place) => changeAnnotation(record, id, { place })}
+              onPlace={(place) => may.mayCreate('annotations') && ask({ what: 'new-note', place, test: undefined })}
+              onChanges={onChanges}
+            />
+          )
+        })}
+      </div>
+    </section>
+  )
+}
+
+/** The grid of the test in focus, or why its numbers are closed and what to do instead. */
+function Desk({ hearingCase: { focused, mayWrite, editable, view }, ask }: PartProps) {
+  const { hearing } = useMessages()
+  if (focused === undefined || !mayWrite) return null
+  return (
+    <div className={styles.wide}>
+      {editable ? (
+        <TestDesk test={focused} extended={view.extended} onTable={(pasted) => ask({ what: 'import', pasted })} />
+      ) : (
+        <p className={styles.closed}>{closedBecause(focused, hearing.test)}</p>
+      )}
+    </div>
+  )
+}
+
+function closedBecause(
+  { state }: HearingTest,
+  words: { readonly closedForEditing: string; readonly notCurrent: string },
+): string {
+  return state === 'current' ? words.closedForEditing : words.notCurrent
+}
+
+function Measures({ hearingCase: { focused, tests } }: Pick<PartProps, 'hearingCase'>) {
+  const measures = useMemo(
+    () => (focused === undefined ? [] : measuresOf(focused, currentTest(tests, otherEar(focused.ear)))),
+    [focused, tests],
+  )
+  return focused === undefined ? null : <MeasuresPanel ear={focused.ear} measures={measures} />
+}
+
+function Notes({ hearingCase, ask }: PartProps) {
+  const people = useContext(PeopleContext)
+  const { view, change, may } = hearingCase
+  const listed = notesFor(hearingCase).map(({ annotation, number }) => ({
+    annotation,
+    number,
+    author: people.get(annotation.author),
+    mayChange: mayTouch(may, annotation),
+    mayRemove: may.mayRemove('annotations', annotation),
+  }))
+  const middle: ChartPlace = { kind: 'pin', ear: view.focus, frequency: 1000, level: DbHl.parse(50) }
+  return (
+    <NoteList
+      notes={listed}
+      selected={view.selectedNote}
+      onSelect={(selectedNote) => change({ selectedNote })}
+      onAdd={may.mayCreate('annotations') ? () => ask({ what: 'new-note', place: middle, test: undefined }) : undefined}
+      onEdit={(annotation) => ask({ what: 'edit-note', annotation })}
+      onRemove={(annotation) => ask({ what: 'remove-note', annotation })}
+    />
+  )
+}
+
+const mayTouch = (may: HearingCase['may'], annotation: Annotation): boolean =>
+  may.mayChange('annotations', 'place', annotation) || may.mayChange('annotations', 'text', annotation)

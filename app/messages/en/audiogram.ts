@@ -1,4 +1,4 @@
-import type { PointRoute, TestState } from '@/lib/board/records/hearing-test.ts'
+import type { Point, PointRoute, TestCondition, TestState } from '@/lib/board/records/hearing-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 
 const ears: Record<Ear, string> = { right: 'Right ear', left: 'Left ear' }
@@ -20,7 +20,48 @@ const stamps: Record<Exclude<TestState, 'current'>, string> = {
   'entered-in-error': 'ENTERED IN ERROR',
 }
 
+const testStates: Record<TestState, string> = {
+  current: 'Current test',
+  superseded: 'SUPERSEDED test',
+  'entered-in-error': 'ENTERED IN ERROR',
+}
+const conditions: Record<TestCondition, string> = {
+  unaided: 'unaided',
+  'sound-field': 'sound field',
+  aided: 'aided',
+}
+
+export interface TestInWords {
+  readonly state: TestState
+  readonly ear: Ear
+  readonly condition: TestCondition
+  readonly performedOn: string
+  readonly verifiedBy?: string | undefined
+  readonly verifiedOn?: string | undefined
+}
+
+const testDetails = ({ ear, condition, performedOn, verifiedBy, verifiedOn }: TestInWords): string =>
+  [
+    ears[ear].toLowerCase(),
+    conditions[condition],
+    performedOn,
+    verifiedBy === undefined ? 'not verified' : `verified by ${verifiedBy} on ${verifiedOn ?? ''}`,
+  ].join(', ')
+
 const masking = (masked: boolean) => (masked ? 'masked' : 'not masked')
+
+function pointInWords(point: Point): string {
+  switch (point.kind) {
+    case 'heard':
+      return `${point.level} dB HL`.replace('-', '−')
+    case 'no-response':
+      return `no response at ${point.limit} dB HL`.replace('-', '−')
+    case 'could-not-test':
+      return 'could not test'
+    default:
+      return point satisfies never
+  }
+}
 
 export const audiogram = {
   ears,
@@ -38,10 +79,14 @@ export const audiogram = {
   question: (number: number) => `Q${number}`,
   readout: (ear: Ear, route: PointRoute, frequency: number, value: string) =>
     `${earLetters[ear]} ${routesShort[route]} ${frequency} Hz: ${value}`,
-  level: (level: number) => `${level} dB HL`.replace('-', '−'),
-  noResponseAt: (limit: number) => `no response at ${limit} dB HL`.replace('-', '−'),
-  couldNotTestLong: 'could not test',
-  notTested: 'not tested',
+  pointInWords,
+  /** One line that says which test is meant and how far it may be trusted. */
+  testSentence: (test: TestInWords) => `${testStates[test.state]}, ${testDetails(test)}`,
+  testStates,
+  testDetails,
+  code: 'Record code',
+  chartLabel: (shown: readonly string[]) =>
+    shown.length === 0 ? 'Audiogram without a test' : `Audiogram. ${shown.join('. ')}`,
   table: {
     caption: (what: string) => `${what}: thresholds in dB HL`,
     route: 'Route and masking',

@@ -73,6 +73,11 @@ export function annotate(
   return addRecord(doc, pen, 'annotations', content)
 }
 
+/** Moves a pin or bracket, or changes its text. */
+export function changeAnnotation(doc: Y.Doc, id: RecordId, patch: Partial<Pick<Annotation, 'place' | 'text'>>): void {
+  changeRecord(doc, 'annotations', id, patch)
+}
+
 export function removeAnnotation(doc: Y.Doc, id: RecordId): void {
   removeRecord(doc, 'annotations', id)
 }
