@@ -16,6 +16,8 @@ export class StubbornClient {
   private socket: WebSocket | undefined
   private sent = 0
   private acknowledged = 0
+  /** The server asked for what it lacks and has it: from now on edits go out one by one. A reader is never asked. */
+  private asked = false
   private synced = false
   /** Names of edits by the content frame that carried them on this socket. */
   private carried: { frame: number; name: string }[] = []
@@ -24,7 +26,7 @@ export class StubbornClient {
 
   constructor() {
     this.doc.on('update', (update: Uint8Array, origin: unknown) => {
-      if (origin !== this && this.isOpen && this.synced) this.sendContent(updateFrame(update))
+      if (origin !== this && this.isOpen && this.asked) this.sendContent(updateFrame(update))
     })
   }
 
@@ -38,6 +40,7 @@ export class StubbornClient {
     this.socket = socket
     this.sent = 0
     this.acknowledged = 0
+    this.asked = false
     this.synced = false
     this.unsent.push(...this.carried.map(({ name }) => name))
     this.carried = []
@@ -106,6 +109,7 @@ export class StubbornClient {
     const body = decoding.readVarUint8Array(decoder)
     if (step === syncStep.step1) return this.sendMissing(body)
     Y.applyUpdate(this.doc, body, this)
+    if (step === syncStep.step2) this.synced = true
   }
 
   /** The server asked for what it lacks: all that was made while the link was away goes in this frame. */
@@ -113,7 +117,7 @@ export class StubbornClient {
     this.sendContent(stateFrame(Y.encodeStateAsUpdate(this.doc, stateVector)))
     this.carried.push(...this.unsent.map((name) => ({ frame: this.sent, name })))
     this.unsent = []
-    this.synced = true
+    this.asked = true
   }
 
   private acknowledge(frames: number): void {
