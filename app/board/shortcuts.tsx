@@ -68,5 +68,7 @@ export function useShortcutRegistry(): Registry {
 /** Registers a pane's shortcuts under its title while it is mounted; `shortcuts` keeps its identity (useMemo). */
 export function useShortcuts(group: string, shortcuts: readonly Shortcut[]): void {
   const { register } = useShortcutRegistry()
-  useEffect(() => register(group, shortcuts), [register, group, shortcuts])
+  useEffect(() => {
+    if (shortcuts.length > 0) return register(group, shortcuts)
+  }, [register, group, shortcuts])
 }

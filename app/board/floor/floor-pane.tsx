@@ -49,7 +49,7 @@ function useKeyHelp(): void {
       ofRow('↑ ↓', floor.keys.move),
       ofRow('Enter', floor.keys.open),
       ...acts,
-      ...(may.mayCreate('mainScreen') ? [ofRow('Alt ↑ ↓', floor.keys.order)] : []),
+      ...(may.mayChange('questions', 'rank', { author: me.participant }) ? [ofRow('Alt ↑ ↓', floor.keys.order)] : []),
       ofRow('Esc', floor.keys.leave),
     ]
   }, [floor, me.participant, may])

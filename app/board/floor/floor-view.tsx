@@ -12,7 +12,6 @@ import type { KindName } from '@/lib/board/records.ts'
 import { AskForm } from './ask-form.tsx'
 import type { FloorDesk } from './floor-desk.ts'
 import styles from './floor-view.module.css'
-import { Notices } from './notices.tsx'
 import { QuestionGroup } from './question-group.tsx'
 import { type QuestionAct, questionActs, questionKeys, questionRights } from './question-rights.ts'
 import { QuestionRow, type Task } from './question-row.tsx'
@@ -97,7 +96,6 @@ export function FloorView({ threads, desk }: FloorViewProps) {
   return (
     <div className={styles.floor}>
       {desk.may.mayCreate('questions') && <AskForm desk={desk} />}
-      <Notices threads={threads} me={desk.me} onGo={(id) => goTo({ id })} />
       {threads.length > findFrom && (
         <Field label={floor.list.find}>
           {(control) => (

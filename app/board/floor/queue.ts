@@ -53,16 +53,3 @@ export function withWords(threads: readonly Thread[], words: string): readonly T
     return wanted.every((word) => all.includes(word))
   })
 }
-
-/** Own questions that are called, or answered since `seen` was taken down. */
-export function noticesFor(threads: readonly Thread[], me: string, seen: ReadonlySet<string>) {
-  return threads.flatMap(({ question, folded }) => {
-    const isMine = question.author === me || folded.some(({ author }) => author === me)
-    const { state } = question
-    if (!isMine || (state !== 'called' && state !== 'answered')) return []
-    const key = noticeKey(question.id, state)
-    return seen.has(key) ? [] : [{ key, id: question.id, state, text: question.text }]
-  })
-}
-
-export const noticeKey = (id: string, state: QuestionState): string => `${state}:${id}`

@@ -2,6 +2,7 @@
 
 import { Activity, lazy, Suspense, useCallback, useMemo, useState } from 'react'
 import { useMessages, useSingle } from '../board-context.tsx'
+import { OwnQuestionNotices } from '../floor/own-question-notices.tsx'
 import { type Shortcut, useShortcuts } from '../shortcuts.tsx'
 import styles from './board-frame.module.css'
 import { BoardHead } from './board-head.tsx'
@@ -51,6 +52,7 @@ export function BoardFrame() {
       </nav>
       <BoardHead onShowPane={show} />
       <Notices />
+      <OwnQuestionNotices />
       <main className={styles.panes}>
         {paneNames.map((name) => {
           const Content = panes[name]

@@ -1,0 +1,54 @@
+'use client'
+
+import { useState } from 'react'
+import { useBoard, useTable } from '@/app/board/board-context.tsx'
+import { jumpTo } from '@/app/board/jump.ts'
+import { Button } from '@/app/components/button.tsx'
+import { useMessages } from '@/app/messages/use-messages.ts'
+import { noticesFor, openOwn } from './own-notices.ts'
+import styles from './own-question-notices.module.css'
+
+/** Tells somebody, wherever on the board they are and without getting in the way, that their question is called or answered. */
+export function OwnQuestionNotices() {
+  const { floor } = useMessages()
+  const { me } = useBoard()
+  const questions = useTable('questions')
+  const witnessed = useWitnessed(openOwn(questions, me.participant))
+  const [seen, setSeen] = useState<ReadonlySet<string>>(new Set())
+  const see = (key: string) => setSeen((before) => new Set(before).add(key))
+  const notices = noticesFor(questions, me.participant, witnessed).filter(({ key }) => !seen.has(key))
+  return (
+    <div className={styles.notices} role="status">
+      {notices.map(({ key, id, state, text }) => (
+        <div key={key} className={styles.notice} data-state={state}>
+          <p className={styles.title}>
+            <span aria-hidden="true">{state === 'called' ? '◆' : '✓'}</span> {floor.notice[state]}
+          </p>
+          <p className={styles.text} dir="auto">
+            {text}
+          </p>
+          <Button
+            tone="quiet"
+            onClick={() => {
+              see(key)
+              jumpTo({ kind: 'questions', id })
+            }}
+          >
+            {floor.notice.go}
+          </Button>
+          <Button tone="quiet" onClick={() => see(key)}>
+            {floor.notice.dismiss}
+          </Button>
+        </div>
+      ))}
+    </div>
+  )
+}
+
+/** All ids that were ever among these since the page opened. */
+function useWitnessed(ids: readonly string[]): ReadonlySet<string> {
+  const [witnessed, setWitnessed] = useState<ReadonlySet<string>>(new Set())
+  const isNew = ids.some((id) => !witnessed.has(id))
+  if (isNew) setWitnessed(new Set([...witnessed, ...ids]))
+  return witnessed
+}
