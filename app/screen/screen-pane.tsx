@@ -2,6 +2,7 @@
 
 import { useMemo } from 'react'
 import { useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
+import { ForecastOnScreen } from '@/app/board/plan/forecast-on-screen.tsx'
 import type { Showing } from '@/lib/board/records/main-screen.ts'
 import { useLinkLoss } from './link-loss.ts'
 import { MainScreen, type ScreenGround } from './main-screen.tsx'
@@ -29,7 +30,7 @@ export function ScreenPane({ ground }: { ground: ScreenGround }) {
       content={content}
       loss={useLinkLoss()}
       ground={ground}
-      forecast={null}
+      forecast={<ForecastOnScreen />}
     />
   )
 }

@@ -9,9 +9,7 @@ export function FrequencyStrip({ byFrequency }: { byFrequency: readonly Frequenc
   const known = byFrequency.filter(({ aidedThreshold }) => aidedThreshold.kind !== 'absent')
   return (
     <table className={styles.strip}>
-      <caption className={styles.caption}>
-        {`${forecast.quantity.aidedThreshold}, ${forecast.unit.threshold}. ${forecast.intervalNote}.`}
-      </caption>
+      <caption className={styles.caption}>{`${forecast.quantity.aidedThreshold}, ${forecast.unit.threshold}`}</caption>
       <thead>
         <tr>
           {known.map(({ frequency }) => (
