@@ -6,10 +6,11 @@ import type { Plan } from './records/plan.ts'
 import type { SpeechTest } from './records/speech-test.ts'
 
 /** As much of the plan as a forecast needs. */
-export const forecastPlanOf = ({ ear, deviceClass, couplingSite, incus, stapes }: Plan): ForecastPlan => ({
+export const forecastPlanOf = ({ ear, deviceClass, couplingSite, malleus, incus, stapes }: Plan): ForecastPlan => ({
   ear,
   deviceClass,
   couplingSite,
+  malleus,
   incus,
   stapes,
 })

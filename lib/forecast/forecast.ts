@@ -1,5 +1,6 @@
 import type { FrequencyHz } from '../units/frequencies.ts'
 import { type Fitting, type FrequencyForecast, forecastAt } from './at-frequency.ts'
+import { type Concern, concernsOf } from './concerns.ts'
 import { couplingAt, sourceOf } from './device-profile.ts'
 import { type EvidenceSource, isWeak } from './evidence.ts'
 import type { FittingVerdict } from './headroom.ts'
@@ -31,6 +32,7 @@ export interface Forecast {
   readonly wordScores: readonly WordScoreForecast[]
   /** over 0.5 to 4 kHz, the least favourable frequency of the most favourable output of the class */
   readonly fitting: FittingVerdict | undefined
+  readonly concerns: readonly Concern[]
   readonly candidacy: { readonly remark: string; readonly source: EvidenceSource }
   /** at least one number stands on evidence that nobody has held against a publication */
   readonly weak: boolean
@@ -66,7 +68,7 @@ export function forecast({ plan, tests, profiles, loss }: ForecastInputs): Forec
   if (tests === undefined) return refuse({ code: 'no-current-test', ear })
   const fitting = { profile, coupling, site: couplingSite, model: loss }
   const untestable = unfitTests(fitting, tests, plan)
-  return untestable === undefined ? { ok: true, forecast: forecastOf(fitting, option, tests) } : refuse(untestable)
+  return untestable === undefined ? { ok: true, forecast: forecastOf(fitting, plan, tests) } : refuse(untestable)
 }
 
 function missingOssicle({ incus, stapes }: ForecastPlan, { couplingSite }: Option): ForecastRefusal | undefined {
@@ -92,8 +94,9 @@ function unfitTests(fitting: Fitting, tests: EarTests, { ear }: ForecastPlan): F
   return undefined
 }
 
-function forecastOf(fitting: Fitting, option: Option, tests: EarTests): Forecast {
-  const { profile, coupling } = fitting
+function forecastOf(fitting: Fitting, plan: ForecastPlan, tests: EarTests): Forecast {
+  const { profile, coupling, site } = fitting
+  const option = { deviceClass: profile.deviceClass, couplingSite: site }
   const byFrequency = forecastFrequenciesHz.map((frequency) => forecastAt(fitting, tests, frequency))
   const fourTone = fourToneOf(fitting, byFrequency)
   const wordScores = wordScoresOf(fitting, tests)
@@ -111,6 +114,7 @@ function forecastOf(fitting: Fitting, option: Option, tests: EarTests): Forecast
       byFrequency,
       coupling.outputs.map((output) => output.id),
     ),
+    concerns: concernsOf(plan, site),
     candidacy: { remark: profile.candidacy.remark, source: sourceOf(profile, profile.candidacy.source) },
     weak: predictions.some((p) => p.kind !== 'absent' && p.basis.sources.some(isWeak)),
   }

@@ -11,6 +11,7 @@ export interface ForecastPlan {
   readonly ear: Ear
   readonly deviceClass?: DeviceClass | undefined
   readonly couplingSite?: CouplingSite | undefined
+  readonly malleus: OssicleState
   readonly incus: OssicleState
   readonly stapes: OssicleState
 }

@@ -56,6 +56,8 @@ export function logisticScore(boneDbHl: number, halfAtDbHl: number, slopePercent
 /**
  * Expected word score at 65 dB SPL. The interval joins three causes as independent: the spread of the aided mean (moved
  * along the curve), the list (binomial) and the assumed slope (even between 3 and 5 % per dB).
+ * The curve is not carried farther than 20 dB to the better side of the half-right level: near its top nothing is
+ * published, and a logistic would promise every word with no doubt.
  * The best unaided score of the ear caps value and interval, if a list was given loud enough to be the best.
  * Source: the anchor's. Checked by: tests/published/busch-2016.test.ts
  */
@@ -64,7 +66,8 @@ export function wordScore(inputs: WordScoreInputs): Prediction {
   if (boneMean === undefined) return absent('a-frequency-is-missing')
   const cap = bestUnaidedScore(inputs)
   const list = listLengthOf(inputs)
-  const at = boneMean.valueDbHl + meanLoss.lossDb
+  const wanted = boneMean.valueDbHl + meanLoss.lossDb
+  const at = Math.max(wanted, inputs.anchor.boneDbHlAtHalf - farFromHalfDb)
   const curve = curveAt(inputs.anchor, at, Math.hypot(meanSpreadDb.used, meanLoss.sdDb), list.items)
   const limits = { low: 0, high: cap ?? 100 }
   const basis = basisOf(inputs, boneMean, { spread: curve.spread, cap, list })
@@ -115,8 +118,7 @@ function basisOf(
 ): Basis {
   const remarks: Remark[] = ['slope-assumed', cap === undefined ? 'not-capped' : 'capped']
   if (anchor.variant !== 'only' && boneMean.valueDbHl <= couplingsAlikeUpToDbHl) remarks.push('couplings-alike')
-  if (Math.abs(boneMean.valueDbHl + meanLoss.lossDb - anchor.boneDbHlAtHalf) > farFromHalfDb)
-    remarks.push('far-from-half')
+  if (anchor.boneDbHlAtHalf - boneMean.valueDbHl - meanLoss.lossDb > farFromHalfDb) remarks.push('far-from-half')
   if (list.assumed) remarks.push('list-length-assumed')
   if (boneMean.censored) remarks.push('bone-no-response')
   return {

@@ -16,7 +16,7 @@ export const wordSlope: Range & { readonly used: number } = { low: 3, high: 5, u
 /** Mean bone conduction up to which couplings did not differ, dB. Busch et al. 2016, abstract: "up to about 48". */
 export const couplingsAlikeUpToDbHl = 48
 
-/** Farther than this from the half-right level only the assumed shape of the curve carries the score, dB. */
+/** So far to the better side of the half-right level the assumed curve is trusted, dB. */
 export const farFromHalfDb = 20
 
 /** Level of the words, dB SPL, at which the published word scores were taken. */

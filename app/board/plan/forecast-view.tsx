@@ -52,7 +52,7 @@ interface PartsProps {
 
 function InPane({ forecast, ear, onWhy }: PartsProps) {
   const { forecast: words } = useMessages()
-  const { option, fitting, candidacy, byFrequency, weak } = forecast
+  const { option, fitting, concerns, candidacy, byFrequency, weak } = forecast
   return (
     <>
       <div className={styles.option}>
@@ -62,6 +62,7 @@ function InPane({ forecast, ear, onWhy }: PartsProps) {
             <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign> {words.verdictHint}
           </p>
         )}
+        <Concerns concerns={concerns} />
         <p className={styles.note}>{`${words.candidacy}: ${candidacy.remark}`}</p>
       </div>
       <Headline
@@ -83,7 +84,7 @@ function InPane({ forecast, ear, onWhy }: PartsProps) {
 /** As much as a room reads from ten metres. */
 function OnScreen({ forecast, ear }: PartsProps) {
   const { forecast: words } = useMessages()
-  const { option, fitting, byFrequency, weak } = forecast
+  const { option, fitting, concerns, byFrequency, weak } = forecast
   return (
     <>
       <div className={styles.option}>
@@ -91,6 +92,7 @@ function OnScreen({ forecast, ear }: PartsProps) {
         {fitting !== undefined && fitting !== 'inside' && (
           <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign>
         )}
+        <Concerns concerns={concerns} />
       </div>
       <Headline forecast={forecast} quantities={['aidedThreshold', 'residualGap']} />
       <FrequencyStrip byFrequency={byFrequency} />
@@ -100,6 +102,15 @@ function OnScreen({ forecast, ear }: PartsProps) {
       </div>
     </>
   )
+}
+
+function Concerns({ concerns }: Pick<Forecast, 'concerns'>) {
+  const { forecast } = useMessages()
+  return concerns.map((concern) => (
+    <p key={concern} className={styles.note}>
+      <StateSign tone="caution">{forecast.concern}</StateSign> {forecast.concerns[concern]}
+    </p>
+  ))
 }
 
 function OptionName({ option, ear }: { option: Option; ear: Ear | undefined }) {

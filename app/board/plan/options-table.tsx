@@ -43,7 +43,6 @@ export function OptionsTable({ compared, planned, onWhy, onChoose }: OptionsTabl
           </th>
           <th scope="col">{forecast.quantity.residualGap}</th>
           <th scope="col">{forecast.quantity.wordScore}</th>
-          <th scope="col">{forecast.quantity.headroom}</th>
           <th scope="col">{forecast.plan}</th>
         </tr>
       </thead>
@@ -55,7 +54,7 @@ export function OptionsTable({ compared, planned, onWhy, onChoose }: OptionsTabl
             isSameOption(option, { deviceClass: planned.deviceClass, couplingSite: planned.couplingSite })
           return (
             <tr key={`${option.deviceClass} ${option.couplingSite}`} data-planned={isPlanned}>
-              <OptionHead option={option} />
+              <OptionHead option={option} outcome={outcome} />
               {outcome.ok ? (
                 <OptionCells forecast={outcome.forecast} onWhy={onWhy} cellAt={(column) => cellAt(row, column)} />
               ) : (
@@ -75,18 +74,21 @@ export function OptionsTable({ compared, planned, onWhy, onChoose }: OptionsTabl
 function Refused({ refusal }: { refusal: Parameters<typeof shortRefusalText>[0] }) {
   const { forecast, words } = useMessages()
   return (
-    <td colSpan={4} className={styles.reason}>
+    <td colSpan={3} className={styles.reason}>
       {shortRefusalText(refusal, forecast, words)}
     </td>
   )
 }
 
-function OptionHead({ option }: { option: Option }) {
-  const { words } = useMessages()
+function OptionHead({ option, outcome }: ComparedOption) {
+  const { forecast, words } = useMessages()
+  const fitting = outcome.ok ? outcome.forecast.fitting : undefined
   return (
     <th scope="row" className={styles.option}>
       <span className={styles.class}>{words.deviceClass[option.deviceClass]}</span>{' '}
-      {words.couplingSite[option.couplingSite]}
+      <span className={styles.site}>{words.couplingSite[option.couplingSite]}</span>
+      {fitting !== undefined && <StateSign tone={toneOf[fitting]}>{forecast.verdict[fitting]}</StateSign>}
+      {outcome.ok && outcome.forecast.concerns.length > 0 && <StateSign tone="caution">{forecast.concern}</StateSign>}
     </th>
   )
 }
@@ -122,7 +124,7 @@ interface OptionCellsProps {
 
 function OptionCells({ forecast, onWhy, cellAt }: OptionCellsProps) {
   const { forecast: words, words: shared } = useMessages()
-  const { fourTone, wordScores, option, fitting } = forecast
+  const { fourTone, wordScores, option } = forecast
   const optionName = words.forOption(shared.deviceClass[option.deviceClass], shared.couplingSite[option.couplingSite])
   const whatOf = (quantity: string) => `${quantity}, ${optionName}`
   return (
@@ -163,9 +165,6 @@ function OptionCells({ forecast, onWhy, cellAt }: OptionCellsProps) {
             {wordScores.length > 1 && <span className={styles.variant}>{words.variant[variant]}</span>}
           </span>
         ))}
-      </td>
-      <td data-label={words.quantityShort.fitting} className={styles.fitting}>
-        {fitting !== undefined && <StateSign tone={toneOf[fitting]}>{words.verdictShort[fitting]}</StateSign>}
       </td>
     </>
   )

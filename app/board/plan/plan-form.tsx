@@ -10,6 +10,7 @@ import { type CouplingSite, DeviceClass, sitesOf } from '@/lib/devices/classes.t
 import { Ear } from '@/lib/units/frequencies.ts'
 import { LiveText } from './live-text.tsx'
 import styles from './plan-form.module.css'
+import { ossicles, ossiclesInWords } from './plan-words.ts'
 
 export type PlanFields = Pick<
   Plan,
@@ -20,8 +21,6 @@ interface PlanFormProps {
   readonly plan: PlanFields
   readonly onChange: (patch: PlanPatch) => void
 }
-
-const ossicles = ['malleus', 'incus', 'stapes'] as const
 
 /** The plan, written field by field while it is edited. */
 export function PlanForm({ plan, onChange }: PlanFormProps) {
@@ -53,24 +52,39 @@ export function PlanForm({ plan, onChange }: PlanFormProps) {
           onChoose={(couplingSite) => onChange({ couplingSite })}
         />
       </div>
-      <fieldset className={styles.ossicles}>
-        <legend className={styles.legend}>{labels.ossicles}</legend>
-        {ossicles.map((ossicle) => (
-          <Choice
-            key={ossicle}
-            label={labels[ossicle]}
-            value={plan[ossicle]}
-            options={OssicleState.options}
-            nameOf={(state) => labels.ossicleState[state]}
-            onChoose={(state) => state !== undefined && onChange({ [ossicle]: state })}
-          />
-        ))}
-      </fieldset>
-      <div className={styles.texts}>
-        <Text label={labels.approach} value={plan.approach} onWrite={(approach) => onChange({ approach })} />
-        <Text label={labels.aim} placeholder={labels.aimHint} value={plan.aim} onWrite={(aim) => onChange({ aim })} />
-      </div>
+      <Rest plan={plan} onChange={onChange} />
     </div>
+  )
+}
+
+/** What changes the forecast less often, folded away under one line that says how it stands. */
+function Rest({ plan, onChange }: PlanFormProps) {
+  const { plan: labels } = useMessages()
+  return (
+    <details className={styles.rest}>
+      <summary className={styles.restTitle}>
+        {labels.rest} <span className={styles.restNow}>{ossiclesInWords(plan, labels)}</span>
+      </summary>
+      <div className={styles.restFields}>
+        <fieldset className={styles.ossicles}>
+          <legend className={styles.legend}>{labels.ossicles}</legend>
+          {ossicles.map((ossicle) => (
+            <Choice
+              key={ossicle}
+              label={labels[ossicle]}
+              value={plan[ossicle]}
+              options={OssicleState.options}
+              nameOf={(state) => labels.ossicleState[state]}
+              onChoose={(state) => state !== undefined && onChange({ [ossicle]: state })}
+            />
+          ))}
+        </fieldset>
+        <div className={styles.texts}>
+          <Text label={labels.approach} value={plan.approach} onWrite={(approach) => onChange({ approach })} />
+          <Text label={labels.aim} placeholder={labels.aimHint} value={plan.aim} onWrite={(aim) => onChange({ aim })} />
+        </div>
+      </div>
+    </details>
   )
 }
 

@@ -1,18 +1,16 @@
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { PlanFields } from './plan-form.tsx'
 import styles from './plan-summary.module.css'
+import { ossiclesInWords } from './plan-words.ts'
 
 /** The plan for those who may not edit it. */
 export function PlanSummary({ plan }: { plan: PlanFields }) {
   const { plan: labels, words } = useMessages()
-  const ossicles = (['malleus', 'incus', 'stapes'] as const)
-    .map((ossicle) => `${labels[ossicle]} ${labels.ossicleState[plan[ossicle]]}`)
-    .join(', ')
   const rows = [
     [labels.ear, words.ear[plan.ear]],
     [labels.deviceClass, plan.deviceClass === undefined ? labels.notDecided : words.deviceClass[plan.deviceClass]],
     [labels.couplingSite, plan.couplingSite === undefined ? labels.notDecided : words.couplingSite[plan.couplingSite]],
-    [labels.ossicles, ossicles],
+    [labels.ossicles, ossiclesInWords(plan, labels)],
     [labels.approach, plan.approach || labels.nothingWritten],
     [labels.aim, plan.aim || labels.nothingWritten],
   ] as const

@@ -44,7 +44,6 @@ export const forecast = {
     residualGap: 'Res. gap, dB',
     functionalGain: 'Func. gain, dB',
     headroom: 'Headroom, dB',
-    fitting: 'Headroom',
     wordScore: 'Words',
   },
   quantityHint: {
@@ -79,7 +78,7 @@ export const forecast = {
   verdictShort: { inside: 'inside', depends: 'depends', outside: 'outside' },
   verdictHint: 'Inside means at least 30 dB of headroom from 0.5 to 4 kHz.',
   absence: {
-    'no-evidence-at-frequency': 'No published gain here for this class',
+    'no-evidence-at-frequency': 'No group evidence at this frequency',
     'bone-not-tested': 'Bone conduction not tested',
     'bone-could-not-be-tested': 'Bone conduction could not be tested',
     'beyond-maximum-output': 'Bone conduction is beyond the maximum output',
@@ -117,6 +116,11 @@ export const forecast = {
   choose: 'Plan this',
   chooseNamed: (option: string) => `Plan this: ${option}`,
   axisNote: (low: number, high: number) => `bars: ${low} to ${high} dB HL, better to the left`,
+  concern: 'Not as in the evidence',
+  concerns: {
+    'chain-not-mobile': 'Gains on the incus come from ears with a mobile chain; the plan says otherwise.',
+    'stapes-not-mobile': 'Gains in the middle ear come from ears with a mobile stapes; the plan says otherwise.',
+  },
   candidacy: 'Candidacy',
   why: {
     title: (what: string) => `Why: ${what}`,
@@ -127,8 +131,9 @@ export const forecast = {
     formula: {
       'aided-threshold':
         'Bone conduction − effective gain + loss, not better than 15 dB HL. SD = √(SD gain² + SD bone² + SD loss²).',
-      'effective-gain': 'Published effective gain − loss; limited where the aided threshold meets 15 dB HL.',
-      'residual-gap': 'Loss − published effective gain: what stays between bone conduction and the aided threshold.',
+      'effective-gain': 'Group mean of effective gain − loss; limited where the aided threshold meets 15 dB HL.',
+      'residual-gap':
+        'Loss − group mean of effective gain: what stays between bone conduction and the aided threshold.',
       'functional-gain': 'Unaided threshold − expected aided threshold.',
       headroom: 'Maximum output − loss − bone conduction, for both ends of the working range.',
       'mean-of-four':
@@ -142,7 +147,7 @@ export const forecast = {
       'bone-mean': 'Mean bone conduction',
       'unaided-sound-field': 'Unaided, sound field',
       'unaided-air': 'Unaided, air conduction',
-      'published-gain': 'Published effective gain',
+      'published-gain': 'Group mean of effective gain',
       loss: 'Loss assumed',
       'mean-loss': 'Mean loss assumed',
       'maximum-output': 'Maximum output of the class',
@@ -186,7 +191,7 @@ export const forecast = {
       'couplings-alike':
         'Published: no difference between couplings up to about 48 dB mean bone conduction (the same abstract). A difference shown here comes from the assumed curve.',
       'far-from-half':
-        'More than 20 dB from the published half-right level: only the assumed shape of the curve carries the number.',
+        'More than 20 dB better than the published half-right level: the curve is held there, because nothing is published near its top.',
       'not-capped':
         'No unaided word list was loud enough to show the best score of this ear, so nothing caps the forecast.',
       capped: 'The best unaided score of this ear caps the forecast.',

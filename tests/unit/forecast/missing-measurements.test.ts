@@ -90,6 +90,14 @@ describe('the word score', () => {
       basis: { remarks: ['slope-assumed', 'not-capped', 'couplings-alike'] },
     })
   })
+  it('is not carried farther than 20 dB to the better side of the half-right level', () => {
+    const near = withTests({ bone: flat(27.8) }).wordScores[0]?.score
+    const far = withTests({ bone: flat(0) }).wordScores[0]?.score
+    if (near?.kind !== 'estimate' || far?.kind !== 'estimate') throw new Error('expected estimates')
+    expect(far.value).toBeCloseTo(near.value, 9)
+    expect(far.basis.remarks).toContain('far-from-half')
+    expect(far.interval.low).toBeLessThan(90)
+  })
   it('has none for a class with nothing published', () => {
     const plan = planned({ deviceClass: 'percutaneous-bone-anchored', couplingSite: 'skull' })
     expect(forecastIn(forecast(inputs({ plan }))).wordScores).toEqual([])

@@ -40,3 +40,12 @@ it('adds what the loss model takes, and its uncertainty, to every number', () =>
     basis: { shares: [{ cause: 'between-patients' }, { cause: 'scenario', sd: 4 }, { cause: 'bone-test' }] },
   })
 })
+
+it.each([
+  { site: 'incus-body' as const, ossicles: { malleus: 'fixed' as const }, concerns: ['chain-not-mobile'] },
+  { site: 'round-window' as const, ossicles: { malleus: 'fixed' as const }, concerns: [] },
+  { site: 'round-window' as const, ossicles: { stapes: 'fixed' as const }, concerns: ['stapes-not-mobile'] },
+])('says where the ear differs from the ears of the evidence: $site', ({ site, ossicles, concerns }) => {
+  const plan = planned({ couplingSite: site, ...ossicles })
+  expect(forecastIn(forecast(inputs({ plan }))).concerns).toEqual(concerns)
+})
