@@ -101,6 +101,7 @@ function Connected({ connection, detail, listed, children }: ConnectedProps) {
   const messages = useMessages()
   const snapshot = useSyncExternalStore(connection.subscribe, connection.getSnapshot, connection.getSnapshot)
   useReconnecting(connection)
+  useStorageFaults(connection)
   const { record, floor, awareness, roster } = snapshot
   const board = useMemo<Board>(() => {
     const { caseId, me } = connection.options
@@ -110,6 +111,7 @@ function Connected({ connection, detail, listed, children }: ConnectedProps) {
   }, [connection, detail, record, floor, awareness])
   const status = useMemo(() => statusOf(connection, snapshot, board, messages), [connection, snapshot, board, messages])
   const people = useMemo(() => peopleOf(listed, roster.people, connection), [listed, roster.people, connection])
+  if (status.link.state === 'refused-entry') return <OpeningNotice reason={status.link.reason} />
   return (
     <BoardContext value={board}>
       <PeopleContext value={people}>
@@ -136,6 +138,19 @@ function useReconnecting(connection: BoardConnection): void {
   }, [connection])
 }
 
+/** y-indexeddb leaves its failed writes to nobody; they mean that the disk is full. */
+function useStorageFaults(connection: BoardConnection): void {
+  useEffect(() => {
+    const onRejection = (event: PromiseRejectionEvent) => {
+      if (!String(event.reason).includes('QuotaExceededError')) return
+      event.preventDefault()
+      connection.storageFailed()
+    }
+    addEventListener('unhandledrejection', onRejection)
+    return () => removeEventListener('unhandledrejection', onRejection)
+  }, [connection])
+}
+
 function statusOf(
   connection: BoardConnection,
   snapshot: ConnectionSnapshot,
@@ -147,7 +162,7 @@ function statusOf(
     link: linkOf(snapshot, messages),
     stored: isStored ? 'stored' : link === 'live' ? 'storing' : 'not-stored-offline',
     roster,
-    keepsCopy: connection.options.keepsCopies,
+    keepsCopy: snapshot.keepsCopies,
     drafts,
     discardDraft: (id) => connection.discardDraft(id),
     retryDraft: (id) => {

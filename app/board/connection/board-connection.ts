@@ -3,7 +3,7 @@ import type * as Y from 'yjs'
 import { documentName } from '@/lib/board/documents.ts'
 import type { CaseId, ParticipantId } from '@/lib/board/identity.ts'
 import type { DocumentKind } from '@/lib/board/records.ts'
-import { type Refusal, sentenceOf } from '@/lib/board/refusals.ts'
+import { sentenceOf } from '@/lib/board/refusals.ts'
 import { type Role, rolesWithPresence, writersOfDocument } from '@/lib/board/roles.ts'
 import type { Presence, Roster } from '@/lib/board/wire.ts'
 import type { Place } from './changed-places.ts'
@@ -37,6 +37,8 @@ export interface ConnectionSnapshot {
   readonly link: LinkState
   readonly closed: { readonly code: number; readonly reason: string } | undefined
   readonly isStored: boolean
+  /** whether this browser keeps copies of the documents for work offline */
+  readonly keepsCopies: boolean
   readonly roster: Roster
   readonly drafts: readonly Draft[]
   readonly refused: string | undefined
@@ -54,10 +56,12 @@ export class BoardConnection {
   private drafts: readonly Draft[]
   private refused: string | undefined
   private closed: ConnectionSnapshot['closed']
+  private keepsCopies: boolean
   private snapshot: ConnectionSnapshot
 
   constructor(options: BoardConnectionOptions) {
     this.options = options
+    this.keepsCopies = options.keepsCopies
     this.drafts = readDrafts(options.kept.read(this.draftsKey))
     this.links = { record: this.makeLink('record'), floor: this.makeLink('floor') }
     this.snapshot = this.takeSnapshot()
@@ -77,6 +81,12 @@ export class BoardConnection {
 
   reconnect(): void {
     for (const link of Object.values(this.links)) link.reconnect()
+  }
+
+  /** The browser's storage is full: what is written from now on is not kept on the device. */
+  storageFailed(): void {
+    this.keepsCopies = false
+    this.changed()
   }
 
   discardDraft(id: string): void {
@@ -108,10 +118,13 @@ export class BoardConnection {
       },
       {
         changed: () => this.changed(),
-        refused: (doc, lost, refused) => this.keepLost(doc, lost, refused),
-        closed: (code, reason) => {
+        refused: (doc, lost, refused) => {
+          this.refused = sentenceOf(refused)
+          this.keepLost(doc, lost, this.refused)
+        },
+        closed: (code, reason, doc, lost) => {
           this.closed = { code, reason }
-          this.changed()
+          this.keepLost(doc, lost, reason)
         },
         roster: (roster) => {
           if (kind !== 'record') return
@@ -122,10 +135,8 @@ export class BoardConnection {
     )
   }
 
-  private keepLost(doc: Y.Doc, lost: readonly Place[], refused: Refusal): void {
+  private keepLost(doc: Y.Doc, lost: readonly Place[], reason: string): void {
     const { now, newId } = this.options
-    const reason = sentenceOf(refused)
-    this.refused = reason
     this.keepDrafts([...this.drafts, ...draftsOf(doc, lost, { reason, at: now().toISOString(), newId })])
   }
 
@@ -150,6 +161,7 @@ export class BoardConnection {
       link: worstFirst.find((state) => states.includes(state)) ?? 'connecting',
       closed: this.closed,
       isStored: record.isStored && floor.isStored,
+      keepsCopies: this.keepsCopies,
       roster: this.roster,
       drafts: this.drafts,
       refused: this.refused,

@@ -23,7 +23,8 @@ export interface LinkEvents {
   /** link state, stored state or the copy in use changed */
   changed(): void
   refused(doc: Y.Doc, lost: readonly Place[], refused: Refusal): void
-  closed(code: number, reason: string): void
+  /** The server closed for good; `lost` was written here and will not be taken over. */
+  closed(code: number, reason: string, doc: Y.Doc, lost: readonly Place[]): void
   roster(roster: Roster): void
 }
 
@@ -133,10 +134,7 @@ export class DocumentLink {
     })
     provider.on('sync', () => this.synced(copy))
     provider.on('connection-close', (event) => this.socketClosed(copy, event))
-    provider.on('closed', ({ code, reason }) => {
-      this.setState('closed')
-      this.events.closed(code, reason)
-    })
+    provider.on('closed', ({ code, reason }) => this.closedForGood(copy, code, reason))
     const handlers = provider.messageHandlers
     handlers[messageType.stored] = (_encoder: unknown, decoder: decoding.Decoder) => {
       unstored.confirm(readStored(decoder).frames)
@@ -167,7 +165,7 @@ export class DocumentLink {
     const { copyName } = this.place
     if (copyName === undefined) return
     const loading = keepLocalCopy(copyName, copy.doc).then((local) => {
-      if (this.isDestroyed) local.close()
+      if (this.isDestroyed || copy !== this.copy) local.close()
       else this.local = local
     })
     await Promise.race([loading, new Promise((resolve) => setTimeout(resolve, copyLoadMs))])
@@ -204,6 +202,15 @@ export class DocumentLink {
     else if (this.state === 'connecting') this.setState('offline')
   }
 
+  /** Who has no access any more keeps no copy of the case in this browser. */
+  private closedForGood({ doc, unstored }: Copy, code: number, reason: string): void {
+    this.state = 'closed'
+    this.events.closed(code, reason, doc, unstored.lostBy(0))
+    unstored.clear()
+    this.place.keepJournal(unstored.toJournal())
+    void this.forgetLocalCopy()
+  }
+
   private setState(state: LinkState): void {
     this.state = state
     this.events.changed()
@@ -217,7 +224,9 @@ export class DocumentLink {
     this.next = this.makeCopy()
     this.whyDiverged = refused
     this.events.refused(copy.doc, lost, refused)
-    void this.forgetLocalCopy().then(() => this.next?.provider.connect())
+    void this.forgetLocalCopy().then(() => {
+      if (!this.isDestroyed) this.next?.provider.connect()
+    })
   }
 
   private async forgetLocalCopy(): Promise<void> {

@@ -3,7 +3,7 @@ import type * as Y from 'yjs'
 
 /** The copy of a document that this browser keeps for one participant, so that work goes on offline. */
 export interface LocalCopy {
-  /** Empties the copy and stops keeping it. */
+  /** Stops keeping the copy and empties it, as far as the browser lets; what stays is refused again when it is sent. */
   forget(): Promise<void>
   /** Stops keeping the copy up to date; what is in it stays. */
   close(): void
@@ -46,17 +46,18 @@ export async function keepLocalCopy(name: string, doc: Y.Doc): Promise<LocalCopy
 
 /** The store is emptied, not deleted: another window of this browser may have it open. */
 function emptyStore(name: string): Promise<void> {
-  return new Promise((resolve, reject) => {
+  return new Promise((resolve) => {
     const request = indexedDB.open(name)
-    request.onerror = () => reject(request.error)
+    request.onerror = () => resolve()
     request.onsuccess = () => {
       const transaction = request.result.transaction(['updates'], 'readwrite')
       transaction.objectStore('updates').clear()
-      transaction.oncomplete = () => {
+      const done = () => {
         request.result.close()
         resolve()
       }
-      transaction.onerror = () => reject(transaction.error)
+      transaction.oncomplete = done
+      transaction.onabort = done
     }
   })
 }

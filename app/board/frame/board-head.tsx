@@ -2,12 +2,13 @@
 
 import Link from 'next/link'
 import { useMemo, useState } from 'react'
+import { Button } from '@/app/components/button.tsx'
 import { EarSign } from '@/app/components/ear-sign.tsx'
 import { IconButton } from '@/app/components/icon-button.tsx'
 import { DraftIcon, MenuIcon, PeopleIcon } from '@/app/components/icons.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { ThemeSwitch } from '@/app/theme/theme-switch.tsx'
-import { useBoard, useBoardStatus, useMessages, useSingle } from '../board-context.tsx'
+import { useBoard, useBoardStatus, useMay, useMessages, useSingle } from '../board-context.tsx'
 import { type Shortcut, useShortcuts } from '../shortcuts.tsx'
 import styles from './board-head.module.css'
 import { CaseDetails } from './case-details.tsx'
@@ -27,6 +28,7 @@ export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void
   const { programme, label } = useBoard()
   const { roster, drafts } = useBoardStatus()
   const header = useSingle('header')
+  const may = useMay()
   const [open, setOpen] = useState<Panel>()
   const close = () => setOpen(undefined)
   usePanelKeys(setOpen)
@@ -42,6 +44,11 @@ export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void
         {header !== undefined && <EarSign ear={header.ear} />}
         {header !== undefined && (
           <StateSign tone={header.phase === 'in-theatre' ? 'accent' : 'quiet'}>{words.phase[header.phase]}</StateSign>
+        )}
+        {header === undefined && may.mayCreate('header') && (
+          <Button tone="accent" onClick={() => setOpen('details')}>
+            {board.describeCase}
+          </Button>
         )}
         <StoredSign />
         <OnScreen onShowPane={onShowPane} />

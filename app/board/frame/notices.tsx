@@ -18,11 +18,6 @@ export function Notices() {
           {keepsCopy ? board.offline : board.offlineWithoutCopy}
         </p>
       )}
-      {link.state === 'refused-entry' && (
-        <p className={styles.notice} data-tone="stop" role="alert">
-          {link.reason}
-        </p>
-      )}
       {!keepsCopy && link.state !== 'offline' && (
         <p className={styles.notice} data-tone="caution">
           {board.noCopy}

@@ -86,6 +86,7 @@ export const board = {
   takeDown: 'Clear the main screen',
 
   caseDetails: 'Case details',
+  describeCase: 'Describe the case',
   details: {
     pseudonym: 'Pseudonym',
     pseudonymHint: 'Never a name, a birth date or a record number.',
