@@ -5,7 +5,7 @@ import { type FormEvent, useState } from 'react'
 import { useBoard, useMessages, useTable } from '@/app/board/board-context.tsx'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
-import { useLinkLoss } from '@/app/screen/link-loss.ts'
+import { type LinkLoss, useLinkLoss } from '@/app/screen/link-loss.ts'
 import { useWords } from '@/app/screen/use-words.ts'
 import { parseRecordCode, type TypedCode } from '@/lib/interchange/record-code.ts'
 import { CodeAnswer } from './code-answer.tsx'
@@ -17,12 +17,13 @@ export function CodePane() {
   const { caseId } = useBoard()
   const { code: words } = useMessages().screens
   const [read, setRead] = useState<TypedCode>()
+  const loss = useLinkLoss()
   return (
     <main className={styles.page}>
       <h1 className={styles.title}>{words.title}</h1>
       <p className={styles.explanation}>{words.explanation}</p>
       <CodeForm read={read} onRead={setRead} />
-      <div aria-live="polite">{read?.ok && <Answer code={read.code} />}</div>
+      <div aria-live="polite">{read?.ok && <Answer code={read.code} loss={loss} />}</div>
       <p>
         <Link href={`/case/${caseId}/handout`}>{words.toHandout}</Link>
       </p>
@@ -71,12 +72,11 @@ function CodeForm({ read, onRead }: CodeFormProps) {
 }
 
 /** Follows the board: a record that is superseded while the answer stands changes it. */
-function Answer({ code }: { code: string }) {
+function Answer({ code, loss }: { code: string; loss: LinkLoss }) {
   const { code: words } = useMessages().screens
   const { clock } = useWords()
   const tests = useTable('tests')
   const speechTests = useTable('speechTests')
-  const loss = useLinkLoss()
   const tables = { tests, speechTests }
   const found = findByCode(code, tables)
   // What is not here yet is not unknown.

@@ -41,14 +41,11 @@ function Moved({ contingency: { moved, author } }: { contingency: Contingency })
   const { screen } = useMessages().screens
   const { day, clock } = useWords()
   if (moved === undefined) return <PersonLine participant={author} />
+  const when = `${day(moved.at)}, ${clock(moved.at)}`
   return (
     <p className={styles.moved}>
+      <span className={styles.why}>{moved.why === '' ? when : screen.movedBecause(when, moved.why)}</span>
       <PersonLine participant={moved.by} />
-      <span>
-        {[`${day(moved.at)}, ${clock(moved.at)}`, ...(moved.why === '' ? [] : [screen.movedBecause(moved.why)])].join(
-          ', ',
-        )}
-      </span>
     </p>
   )
 }

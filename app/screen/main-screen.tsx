@@ -34,7 +34,7 @@ export function MainScreen({ header, showing, content, loss, ground, forecast }:
   const empty = ground === 'key' && content.kind === 'nothing'
   return (
     <Stage surface={wideSurface} ground={ground}>
-      <div className={styles.plate} data-empty={empty}>
+      <div className={styles.plate} data-ground={ground} data-empty={empty}>
         <div className={styles.content}>
           <Crossfade contentKey={screenKey(showing)}>
             {!empty && <Content header={header} content={content} forecast={forecast} />}

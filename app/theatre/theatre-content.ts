@@ -18,6 +18,12 @@ export function openContingencies(contingencies: readonly Contingency[]): readon
   return [...inState('met'), ...inState('watching')]
 }
 
+/** The same for the theatre: what somebody finds while operating comes before what is measured months later. */
+export function contingenciesInTheatre(contingencies: readonly Contingency[]): readonly Contingency[] {
+  const urgency = ({ state, trigger }: Contingency) => (state === 'met' ? 0 : trigger.kind === 'found' ? 1 : 2)
+  return openContingencies(contingencies).toSorted((a, b) => urgency(a) - urgency(b))
+}
+
 /** The finding or decision written last that was not struck out. */
 export function newestNote(notes: readonly Note[]): Note | undefined {
   return notes

@@ -4,7 +4,7 @@ import { useMemo } from 'react'
 import { useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
 import { courseOfSteps, operationBeganAt } from '@/app/screen/course-of-steps.ts'
 import { useLinkLoss } from '@/app/screen/link-loss.ts'
-import { calledQuestion, newestNote, openContingencies } from './theatre-content.ts'
+import { calledQuestion, contingenciesInTheatre, newestNote } from './theatre-content.ts'
 import { type TheatreContent, TheatreView } from './theatre-view.tsx'
 
 /** The theatre view over the case's documents. */
@@ -20,7 +20,7 @@ export function TheatrePane() {
       course: courseOfSteps(steps),
       beganAt: operationBeganAt(steps),
       question: calledQuestion(threads),
-      contingencies: openContingencies(contingencies),
+      contingencies: contingenciesInTheatre(contingencies),
       note: newestNote(notes),
     }),
     [header, steps, contingencies, notes, threads],

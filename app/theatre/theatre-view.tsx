@@ -1,19 +1,20 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages, usePerson } from '@/app/board/board-context.tsx'
 import { useNow, useViewportSize } from '@/app/screen/clock.ts'
 import type { CourseOfSteps } from '@/app/screen/course-of-steps.ts'
 import { FittedText } from '@/app/screen/fitted-text.tsx'
 import { elapsed } from '@/app/screen/formats.ts'
 import type { LinkLoss } from '@/app/screen/link-loss.ts'
-import { PersonLine } from '@/app/screen/person-line.tsx'
 import { Stage, tallSurface, wideSurface } from '@/app/screen/stage.tsx'
 import { useWords } from '@/app/screen/use-words.ts'
 import type { Thread } from '@/lib/board/edits/floor.ts'
+import type { ParticipantId } from '@/lib/board/identity.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'
 import type { Note } from '@/lib/board/records/note.ts'
 import { plainText } from '@/lib/board/rich-text.ts'
+import { OpenContingencies } from './open-contingencies.tsx'
 import { StepNow } from './step-now.tsx'
 import styles from './theatre-view.module.css'
 
@@ -27,8 +28,6 @@ export interface TheatreContent {
   readonly note: Note | undefined
 }
 
-/** More would be too small at three metres. */
-const contingenciesShown = 3
 const tickMs = 5000
 
 /** What the surgeon needs at a glance from three metres; always dim, nothing to touch. */
@@ -43,7 +42,7 @@ export function TheatreView({ content, loss }: { content: TheatreContent; loss: 
         <StepNow course={content.course} now={now} />
         <div className={styles.aside}>
           <CalledQuestion thread={content.question} />
-          <Contingencies contingencies={content.contingencies} />
+          <OpenContingencies contingencies={content.contingencies} />
           <NewestNote note={content.note} />
         </div>
       </div>
@@ -105,39 +104,19 @@ function CalledQuestion({ thread }: { thread: Thread | undefined }) {
               {thread.question.text}
             </FittedText>
           </div>
-          <p className={styles.who}>
-            <PersonLine participant={thread.question.author} />
-          </p>
+          <Asker participant={thread.question.author} />
         </>
       )}
     </section>
   )
 }
 
-function Contingencies({ contingencies }: { contingencies: readonly Contingency[] }) {
-  const { theatre } = useMessages().screens
-  const { words } = useMessages()
-  const { trigger } = useWords()
-  const hidden = contingencies.length - contingenciesShown
-  return (
-    <section className={styles.block} data-block="contingencies" data-empty={contingencies.length === 0}>
-      <h2>{theatre.contingencies}</h2>
-      {contingencies.length === 0 && <p className={styles.empty}>{theatre.noContingencies}</p>}
-      <ul className={styles.contingencies}>
-        {contingencies.slice(0, contingenciesShown).map((contingency) => (
-          <li key={contingency.id} data-state={contingency.state}>
-            <span className={styles.if}>{trigger(contingency.trigger)}</span>
-            <span className={styles.then}>
-              <span aria-hidden="true">{contingency.state === 'met' ? '▲ ' : '→ '}</span>
-              {contingency.state === 'met' && `${words.contingencyState.met}: `}
-              {contingency.plan}
-            </span>
-          </li>
-        ))}
-      </ul>
-      {hidden > 0 && <p className={styles.who}>{theatre.more(hidden)}</p>}
-    </section>
-  )
+function Asker({ participant }: { participant: ParticipantId }) {
+  const { screens, words, board } = useMessages()
+  const person = usePerson(participant)
+  const name = person?.name ?? board.unknownPerson
+  const role = person?.role ?? null
+  return <p className={styles.who}>{role === null ? name : screens.theatre.asks(name, words.role[role])}</p>
 }
 
 function NewestNote({ note }: { note: Note | undefined }) {

@@ -43,7 +43,7 @@ export const screen = {
   contingency: 'Contingency',
   triggerWord: 'If',
   planWord: 'Then',
-  movedBecause: (why: string) => `because ${why}`,
+  movedBecause: (when: string, why: string) => `${when}: ${why}`,
   steps: 'Steps of the operation',
   stepOf: (number: number, total: number) => `Step ${number} of ${total}`,
   previous: 'Before',

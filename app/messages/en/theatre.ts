@@ -14,7 +14,7 @@ export const theatre = {
   noQuestion: 'No question is called',
   contingencies: 'Contingencies',
   noContingencies: 'None is watched',
-  more: (count: number) => `and ${count} more on the board`,
+  more: (count: number) => `${count} more on the board`,
   lastNote: { finding: 'Last finding', decision: 'Last decision' },
   noNote: 'Nothing found or decided yet',
   noSteps: 'No steps have been written yet',
