@@ -4,7 +4,7 @@ import { putRecord } from '../../lib/board/edits/writing.ts'
 import { parseRecord } from '../../lib/board/judge.ts'
 import { type Point, type PointRoute, pointKey } from '../../lib/board/records/hearing-test.ts'
 import { backingId } from '../../lib/board/records/question.ts'
-import { type KindName, kindOf, type RecordOf } from '../../lib/board/records.ts'
+import { type DocumentKind, type KindName, kindOf, kindsIn, type RecordOf } from '../../lib/board/records.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import type { CaseProjection } from '../../lib/interchange/api.ts'
 import type { FrequencyHz } from '../../lib/units/frequencies.ts'
@@ -23,8 +23,11 @@ export type Fields<K extends KindName> = Omit<RecordOf<K>, 'id' | 'author' | 'at
 export class DemoCase {
   readonly id: string
   private readonly now: Date
-  private readonly docs = { record: new Y.Doc(), floor: new Y.Doc() }
-  private readonly authors = new Map<string, DemoPerson>()
+  /** One copy a document and author, so that the log says of every record who wrote it. */
+  private readonly copies = new Map<
+    string,
+    { readonly by: DemoPerson; readonly kind: DocumentKind; readonly doc: Y.Doc }
+  >()
 
   constructor(id: string, now: Date) {
     this.id = id
@@ -36,8 +39,14 @@ export class DemoCase {
     const record = { ...fields, id, author: by.id, at: this.moment(hoursAgo) }
     const parsed = parseRecord(kind, id, record)
     if (!parsed.ok) throw new RangeError(`demo record ${kind}/${id}: ${JSON.stringify(parsed.refused.facts)}`)
-    putRecord(this.docs[kindOf(kind).document], kind, parsed.record as RecordOf<K>)
-    this.authors.set(by.id, by)
+    putRecord(this.copyOf(by, kindOf(kind).document), kind, parsed.record as RecordOf<K>)
+  }
+
+  private copyOf(by: DemoPerson, kind: DocumentKind): Y.Doc {
+    const key = `${kind} ${by.id}`
+    const copy = this.copies.get(key) ?? { by, kind, doc: new Y.Doc() }
+    this.copies.set(key, copy)
+    return copy.doc
   }
 
   back(question: string, by: DemoPerson, hoursAgo: number): void {
@@ -56,22 +65,17 @@ export class DemoCase {
     return { by: by.id, at: this.moment(hoursAgo) }
   }
 
-  /** Stores both documents, in the name of their first author, and the columns of the case. */
+  /** Stores both documents, each record in the name of its author, and the columns of the case. */
   async store(store: Store, place: { programme: string; label: string; rank: string }): Promise<void> {
     await store.createCase({ id: this.id, createdAt: this.now.toISOString(), ...place })
-    const author = [...this.authors.values()][0]
-    if (author === undefined) throw new RangeError('an empty demo case')
-    for (const kind of ['record', 'floor'] as const) {
-      const doc = this.docs[kind]
-      const update = Y.encodeStateAsUpdate(doc)
+    for (const { by, kind, doc } of this.copies.values()) {
       const entry = {
         document: documentName(kind, this.id),
-        update,
-        author: author.id,
-        role: author.role,
-        at: this.now.toISOString(),
+        update: Y.encodeStateAsUpdate(doc),
+        author: by.id,
+        role: by.role,
       }
-      await store.append([{ ...entry, clients: [doc.clientID] }])
+      await store.append([{ ...entry, at: this.now.toISOString(), clients: [doc.clientID] }])
     }
     await store.saveProjection(this.id, this.projection(place.label))
   }
@@ -87,11 +91,20 @@ export class DemoCase {
       contingenciesMet: 0,
       nextVisitDue: null,
     }
+    return {
+      ...blank,
+      ...projectRecord(this.tables('record')),
+      ...projectFloor(this.tables('floor')),
+      updatedAt: this.now.toISOString(),
+    }
+  }
+
+  private tables(kind: DocumentKind): RecordTables {
+    const doc = new Y.Doc()
+    for (const copy of this.copies.values()) if (copy.kind === kind) Y.applyUpdate(doc, Y.encodeStateAsUpdate(copy.doc))
     const tables = new RecordTables()
-    tables.fill(this.docs.record, ['header', 'plan', 'contingencies'])
-    const floor = new RecordTables()
-    floor.fill(this.docs.floor, ['questions'])
-    return { ...blank, ...projectRecord(tables), ...projectFloor(floor), updatedAt: this.now.toISOString() }
+    tables.fill(doc, kindsIn(kind))
+    return tables
   }
 }
 

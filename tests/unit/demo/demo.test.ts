@@ -8,6 +8,7 @@ import { TestState } from '../../../lib/board/records/hearing-test.ts'
 import { QuestionState } from '../../../lib/board/records/question.ts'
 import { kindsIn } from '../../../lib/board/records.ts'
 import { demo } from '../../../server/demo/demo.ts'
+import { everybody } from '../../../server/demo/people.ts'
 import { Proposal } from '../../../server/guard/proposal.ts'
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts'
 import type { Store } from '../../../server/store/store.ts'
@@ -58,6 +59,11 @@ describe('the demo', () => {
   it('has questions in every state', async () => {
     const floor = await tablesOf('floor', 'demo-heron')
     expect(new Set([...floor.values('questions')].map(({ state }) => state))).toEqual(new Set(QuestionState.options))
+  })
+
+  it('names everybody who wrote in it', async () => {
+    const authors = (await store.listAuthors('demo-heron')).map(({ participant }) => participant.name)
+    expect(authors.sort()).toEqual(everybody.map(({ name }) => name).sort())
   })
 
   it('has contingencies that are watched, met and stood down', async () => {
