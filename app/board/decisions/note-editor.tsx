@@ -9,6 +9,7 @@ import type * as Y from 'yjs'
 import { Button } from '@/app/components/button.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import { richTextLimits } from '@/lib/board/rich-text.ts'
+import { Role } from '@/lib/board/roles.ts'
 import type { Presence } from '@/lib/board/wire.ts'
 import styles from './note-editor.module.css'
 import { type NoteFault, noteLimits } from './note-limits.ts'
@@ -30,7 +31,7 @@ const typingMs = 3000
 
 /** A note's text, edited together. Loaded only by those who may write, and only when they do. */
 export default function NoteEditor({ fragment, awareness, user, label, onTyping, onDone }: NoteEditorProps) {
-  const { decisions } = useMessages()
+  const { decisions, words } = useMessages()
   const [fault, setFault] = useState<NoteFault>()
   const typed = useTypingStatus(onTyping)
   const editor = useEditor(
@@ -41,7 +42,7 @@ export default function NoteEditor({ fragment, awareness, user, label, onTyping,
         ...noteExtensions,
         noteLimits(setFault),
         Collaboration.configure({ fragment }),
-        CollaborationCaret.configure({ provider: { awareness }, user, render: caretOf, selectionRender }),
+        CollaborationCaret.configure({ provider: { awareness }, user, render: caretWith(words.role), selectionRender }),
       ],
       editorProps: {
         attributes: {
@@ -127,17 +128,20 @@ function sentenceOf(fault: NoteFault, words: EditorWords): string {
   }
 }
 
-/** Another person's caret: their name and role, as words, beside a stroke in their colour. */
-function caretOf(user: Record<string, unknown>): HTMLElement {
-  const caret = document.createElement('span')
-  caret.className = styles.caret ?? ''
-  caret.style.setProperty('--person', String(user.color))
-  const label = document.createElement('span')
-  label.className = styles.caretLabel ?? ''
-  label.textContent = String(user.name)
-  caret.append(label)
-  return caret
-}
+/** Another person's caret: their name and role in words, beside a stroke in their colour. */
+const caretWith =
+  (roleNames: ReturnType<typeof useMessages>['words']['role']) =>
+  (person: Record<string, unknown>): HTMLElement => {
+    const caret = document.createElement('span')
+    caret.className = styles.caret ?? ''
+    caret.style.setProperty('--person', String(person.color))
+    const label = document.createElement('span')
+    label.className = styles.caretLabel ?? ''
+    const role = Role.safeParse(person.role).data
+    label.textContent = [String(person.name), role === undefined ? [] : roleNames[role]].flat().join(' · ')
+    caret.append(label)
+    return caret
+  }
 
 const selectionRender = (user: Record<string, unknown>) => ({
   nodeName: 'span',

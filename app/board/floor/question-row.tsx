@@ -3,10 +3,9 @@
 import { useId } from 'react'
 import { Byline } from '@/app/board/byline.tsx'
 import type { RowProps } from '@/app/components/roving-rows.ts'
-import { StateSign, type Tone } from '@/app/components/state-sign.tsx'
+import { StateSign } from '@/app/components/state-sign.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Thread } from '@/lib/board/edits/floor.ts'
-import type { QuestionState } from '@/lib/board/records/question.ts'
 import { AnchorChip } from './anchor-chip.tsx'
 import { BackButton } from './back-button.tsx'
 import type { FloorDesk } from './floor-desk.ts'
@@ -36,18 +35,10 @@ interface QuestionRowProps {
   readonly onShift: (by: -1 | 1) => void
 }
 
-const tones: Readonly<Record<QuestionState, Tone>> = {
-  raised: 'quiet',
-  called: 'accent',
-  answered: 'good',
-  deferred: 'caution',
-  'set-aside': 'superseded',
-}
-
 /** One question: its words open and shut the thread; what may be done to it stands below while it is the current one. */
 export function QuestionRow(props: QuestionRowProps) {
   const { thread, place, desk, rights, rowProps, isCurrent, isOpen } = props
-  const { floor, words } = useMessages()
+  const { floor } = useMessages()
   const { question } = thread
   const factsId = useId()
   const tabIndex = isCurrent ? 0 : -1
@@ -79,9 +70,6 @@ export function QuestionRow(props: QuestionRowProps) {
         <BackButton thread={thread} desk={desk} mayBack={rights.back} tabIndex={tabIndex} />
       </div>
       <p className={styles.facts} id={factsId}>
-        {question.state !== 'raised' && (
-          <StateSign tone={tones[question.state]}>{words.questionState[question.state]}</StateSign>
-        )}
         {question.author === desk.me && <StateSign tone="accent">{floor.list.yours}</StateSign>}
         <Byline person={desk.people.get(question.author)} at={question.at} />
         {thread.replies.length > 0 && <span>{floor.thread.replies(thread.replies.length)}</span>}
