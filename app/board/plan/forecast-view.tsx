@@ -9,7 +9,7 @@ import type { OnWhy } from './figure.tsx'
 import styles from './forecast-view.module.css'
 import { FrequencyStrip } from './frequency-strip.tsx'
 import { FrequencyTable } from './frequency-table.tsx'
-import { Headline } from './headline.tsx'
+import { Headline, wordScoreHint } from './headline.tsx'
 import { toneOf } from './options-table.tsx'
 import { refusalText } from './refusal-text.ts'
 
@@ -68,6 +68,7 @@ function InPane({ forecast, ear, onWhy }: PartsProps) {
       <Headline
         forecast={forecast}
         quantities={['aidedThreshold', 'residualGap', 'effectiveGain', 'functionalGain']}
+        wordHint={wordScoreHint(forecast.wordScores, words)}
         onWhy={onWhy}
       />
       <FrequencyTable byFrequency={byFrequency} onWhy={onWhy} />
@@ -94,7 +95,11 @@ function OnScreen({ forecast, ear }: PartsProps) {
         )}
         <Concerns concerns={concerns} />
       </div>
-      <Headline forecast={forecast} quantities={['aidedThreshold', 'residualGap']} />
+      <Headline
+        forecast={forecast}
+        quantities={['aidedThreshold', 'residualGap']}
+        wordHint={words.quantityHint.wordScore}
+      />
       <FrequencyStrip byFrequency={byFrequency} />
       <div className={styles.foot}>
         {weak && <Weak note={words.weakShort} />}

@@ -9,11 +9,13 @@ import styles from './headline.module.css'
 interface HeadlineProps {
   readonly forecast: Forecast
   readonly quantities: readonly (keyof FourToneForecast)[]
+  /** under the word score */
+  readonly wordHint: string
   readonly onWhy?: OnWhy | undefined
 }
 
 /** The numbers that are asked for first: means over four frequencies, and words. */
-export function Headline({ forecast, quantities, onWhy }: HeadlineProps) {
+export function Headline({ forecast, quantities, wordHint, onWhy }: HeadlineProps) {
   const { forecast: words } = useMessages()
   const { fourTone, wordScores } = forecast
   return (
@@ -30,7 +32,7 @@ export function Headline({ forecast, quantities, onWhy }: HeadlineProps) {
             />
           </Tile>
         ))}
-        <Tile label={words.quantity.wordScore} hint={wordScoreHint(wordScores, words)}>
+        <Tile label={words.quantity.wordScore} hint={wordHint} className={styles.words}>
           <WordScores scores={wordScores} onWhy={onWhy} />
         </Tile>
       </dl>
@@ -38,7 +40,8 @@ export function Headline({ forecast, quantities, onWhy }: HeadlineProps) {
   )
 }
 
-function wordScoreHint(scores: readonly WordScoreForecast[], words: Messages['forecast']): string {
+/** What stands behind the word score, and what it leaves open. */
+export function wordScoreHint(scores: readonly WordScoreForecast[], words: Messages['forecast']): string {
   const remarks = new Set(scores.flatMap(({ score }) => (score.kind === 'absent' ? [] : score.basis.remarks)))
   const parts = [words.quantityHint.wordScore]
   if (remarks.has('not-capped')) parts.push(words.notCapped)
@@ -46,9 +49,16 @@ function wordScoreHint(scores: readonly WordScoreForecast[], words: Messages['fo
   return parts.join('; ')
 }
 
-function Tile({ label, hint, children }: { label: string; hint: string; children: ReactNode }) {
+interface TileProps {
+  readonly label: string
+  readonly hint: string
+  readonly className?: string | undefined
+  readonly children: ReactNode
+}
+
+function Tile({ label, hint, className = '', children }: TileProps) {
   return (
-    <div className={styles.tile}>
+    <div className={`${styles.tile} ${className}`}>
       <dt className={styles.label}>{label}</dt>
       <dd className={styles.figures}>{children}</dd>
       <dd className={styles.hint}>{hint}</dd>

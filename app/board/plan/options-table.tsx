@@ -87,7 +87,7 @@ function OptionHead({ option, outcome }: ComparedOption) {
     <th scope="row" className={styles.option}>
       <span className={styles.class}>{words.deviceClass[option.deviceClass]}</span>{' '}
       <span className={styles.site}>{words.couplingSite[option.couplingSite]}</span>
-      {fitting !== undefined && <StateSign tone={toneOf[fitting]}>{forecast.verdict[fitting]}</StateSign>}
+      {fitting !== undefined && <StateSign tone={toneOf[fitting]}>{forecast.verdictSign[fitting]}</StateSign>}
       {outcome.ok && outcome.forecast.concerns.length > 0 && <StateSign tone="caution">{forecast.concern}</StateSign>}
     </th>
   )

@@ -75,6 +75,7 @@ export const forecast = {
     depends: 'Fitting range depends on the device’s output',
     outside: 'Outside the fitting range',
   },
+  verdictSign: { inside: 'Headroom enough', depends: 'Headroom depends', outside: 'Headroom too small' },
   verdictShort: { inside: 'inside', depends: 'depends', outside: 'outside' },
   verdictHint: 'Inside means at least 30 dB of headroom from 0.5 to 4 kHz.',
   absence: {
