@@ -60,6 +60,7 @@ export default function HearingPane() {
     >
       <KeptTextScope value={caseId}>
         <div className={styles.layout} data-apart={view.ears === 'apart'}>
+          <Controls hearingCase={hearingCase} />
           <Charts hearingCase={hearingCase} ask={ask} />
           <Measures hearingCase={hearingCase} />
           <Desk hearingCase={hearingCase} ask={ask} />
@@ -180,17 +181,29 @@ function notesFor({ notes, shown }: HearingCase): HearingCase['notes'] {
   return notes.filter(({ annotation }) => annotation.test === undefined || ids.has(annotation.test))
 }
 
+function modesOf({ editable, may }: HearingCase): readonly ChartMode[] {
+  return ['look', ...(editable ? (['plot'] as const) : []), ...(may.mayCreate('annotations') ? (['pin'] as const) : [])]
+}
+
+/** The chosen mode while it is open to this person and test. */
+const modeOf = (hearingCase: HearingCase): ChartMode =>
+  modesOf(hearingCase).includes(hearingCase.view.mode) ? hearingCase.view.mode : 'look'
+
+function Controls({ hearingCase }: Pick<PartProps, 'hearingCase'>) {
+  const view = { ...hearingCase.view, mode: modeOf(hearingCase) }
+  return (
+    <div className={styles.wide}>
+      <ViewControls view={view} modes={modesOf(hearingCase)} change={hearingCase.change} />
+    </div>
+  )
+}
+
 function Charts({ hearingCase, ask }: PartProps) {
   const { record } = useBoard()
   const { hearing } = useMessages()
   const { picking } = useChartPick()
   const { view, change, shown, tests, anchors, may, editable, focused } = hearingCase
-  const modes: ChartMode[] = [
-    'look',
-    ...(editable ? (['plot'] as const) : []),
-    ...(may.mayCreate('annotations') ? (['pin'] as const) : []),
-  ]
-  const mode = modes.includes(view.mode) ? view.mode : 'look'
+  const mode = modeOf(hearingCase)
   const onChanges = (changes: PointChanges) => {
     if (focused === undefined) return
     record.transact(() => {
@@ -199,7 +212,6 @@ function Charts({ hearingCase, ask }: PartProps) {
   }
   return (
     <section className={styles.charts} aria-label={hearing.title}>
-      <ViewControls view={{ ...view, mode }} modes={modes} change={change} />
       {(picking || mode === 'pin') && (
         <p className={styles.hint}>{picking ? hearing.hints.picking : hearing.hints.pin}</p>
       )}
