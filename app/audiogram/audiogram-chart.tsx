@@ -7,7 +7,7 @@ import styles from './audiogram-chart.module.css'
 import { ChartAxes } from './chart-axes.tsx'
 import { ChartGhost, type Ghost } from './chart-ghost.tsx'
 import { type LevelBand, LevelBands } from './chart-intervals.tsx'
-import { CouldNotTestLanes, laneEm } from './chart-lanes.tsx'
+import { CouldNotTestLanes, lanesHeight, laneTop } from './chart-lanes.tsx'
 import { LayerMarks } from './chart-layers.tsx'
 import { BandBracket, Highlight, Pin, QuestionMark } from './chart-notes.tsx'
 import { SharedPointers } from './chart-pointers.tsx'
@@ -61,7 +61,6 @@ export function AudiogramChart(props: AudiogramChartProps) {
   const drawing = useDrawing(props, size)
   const { frame, lanes, brackets } = drawing
   const pointing = usePointing(frame, props.onPointing)
-  const bracketTop = frame.plot.top + frame.plot.height + lanes.length * laneEm * frame.textSize
   return (
     <div ref={box} className={styles.box} data-fit={props.fit ?? 'width'}>
       <svg
@@ -78,7 +77,12 @@ export function AudiogramChart(props: AudiogramChartProps) {
         <ChartAxes frame={frame} />
         <LevelBands bands={bands} frame={frame} />
         {brackets.map((bracket) => (
-          <BandBracket key={bracket.id} bracket={bracket} top={bracketTop} frame={frame} />
+          <BandBracket
+            key={bracket.id}
+            bracket={bracket}
+            top={laneTop(frame, lanes.length + bracket.lane)}
+            frame={frame}
+          />
         ))}
         <CouldNotTestLanes lanes={lanes} frame={frame} />
         <ChartStamps stamps={drawing.stamps} layers={layers} frame={frame} patternId={patternId} />
@@ -108,7 +112,7 @@ function useDrawing(props: AudiogramChartProps, size: BoxSize | undefined) {
     const lanes = couldNotTestLanes(layers)
     const brackets = bracketsOf(notes, anchors, frameFor(space, range, textSize), audiogram)
     const laneCount = lanes.length + Math.max(0, ...brackets.map(({ lane }) => lane + 1))
-    const frame = frameFor(space, range, textSize, laneCount * laneEm * textSize)
+    const frame = frameFor(space, range, textSize, lanesHeight(laneCount, textSize))
     return { lanes, brackets, frame, stamps: stampsFor(layers) }
   }, [audiogram, layers, notes, anchors, extended, textSize, fit, size])
 }

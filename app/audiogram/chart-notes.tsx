@@ -1,6 +1,5 @@
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { ChartPlace } from '@/lib/board/records/annotation.ts'
-import { laneEm } from './chart-lanes.tsx'
 import styles from './chart-notes.module.css'
 import { type ChartFrame, symbolRadius, xOf, yOf } from './geometry.ts'
 import type { Bracket, ChartAnchor, ChartNote } from './notes.ts'
@@ -76,7 +75,6 @@ export function BandBracket({ bracket, top, frame }: { bracket: Bracket; top: nu
   const { from, to, ear } = bracket.place
   const left = xOf(frame, from)
   const width = xOf(frame, to) - left
-  const y = top + bracket.lane * laneEm * textSize
   return (
     <g
       className={bracket.kind === 'question' ? styles.question : styles.note}
@@ -88,9 +86,9 @@ export function BandBracket({ bracket, top, frame }: { bracket: Bracket; top: nu
       <rect className={styles.column} x={left} y={plot.top} width={width} height={plot.height} />
       <path
         className={styles.bracket}
-        d={`M${left} ${y + textSize * 0.1}v${textSize * 0.35}h${width}v${-textSize * 0.35}`}
+        d={`M${left} ${top + textSize * 0.1}v${textSize * 0.35}h${width}v${-textSize * 0.35}`}
       />
-      <text className={styles.bandText} x={bracket.textFrom} y={y + textSize * 1.15} fontSize={textSize * 0.85}>
+      <text className={styles.bandText} x={bracket.textFrom} y={top + textSize * 1.15} fontSize={textSize * 0.85}>
         {bracket.label}
       </text>
     </g>

@@ -148,7 +148,7 @@ export const hearing = {
     import: 'Import',
     verify: 'Verify',
     supersede: 'Mark superseded',
-    error: 'Entered in error',
+    error: 'Mark entered in error',
     reinstate: 'Make current again',
     show: (sentence: string) => `Show: ${sentence}`,
     shown: 'shown',
