@@ -79,6 +79,7 @@ export const readRoster = (decoder: decoding.Decoder): Roster =>
 export const closeCode = {
   notAllowed: 4403,
   revoked: 4410,
+  roleChanged: 4411,
   tooLarge: 1009,
   tooFast: 4429,
   notStored: 4503,

@@ -8,7 +8,7 @@ import { type Store, StoreConflict } from '../store/store.ts'
 import { limits } from './limits.ts'
 import { projectFloor, projectRecord } from './projection.ts'
 import { Room } from './room.ts'
-import { type Person, Session } from './session.ts'
+import { type Entry, Session } from './session.ts'
 
 export type Log = (event: string, facts?: Readonly<Record<string, string | number>>) => void
 
@@ -21,11 +21,15 @@ export class Hub {
   private readonly projecting = new Map<string, Promise<void>>()
   private readonly lastRoster = new WeakMap<Room, string>()
   private readonly rosterTimer: NodeJS.Timeout
+  private readonly accessTimer: NodeJS.Timeout
 
   constructor(store: Store, log: Log) {
     this.store = store
     this.log = log
     this.rosterTimer = setInterval(() => void this.sendRosters(), limits.rosterTickMs)
+    this.accessTimer = setInterval(() => {
+      this.checkAccess().catch((error: unknown) => this.log('access-check-failed', { problem: String(error) }))
+    }, limits.accessCheckMs)
   }
 
   /**
@@ -38,9 +42,21 @@ export class Hub {
     return room
   }
 
-  enter(room: Room, socket: WebSocket, person: Person, hearsOwn: boolean): void {
+  enter(room: Room, socket: WebSocket, entry: Entry): void {
     clearTimeout(this.idle.get(room.name))
-    room.enter(new Session(room, socket, person, hearsOwn))
+    room.enter(new Session(room, socket, entry))
+  }
+
+  /** Closes sockets whose person's access has run out or whose role is another by now; they may come back with it. */
+  async checkAccess(): Promise<void> {
+    for (const opening of [...this.rooms.values()]) {
+      const room = await opening
+      for (const session of [...room.sessions]) {
+        const role = session.roleNow === undefined ? session.person.role : await session.roleNow()
+        if (role === undefined) session.close(closeCode.revoked, 'your access to this case has ended')
+        else if (role !== session.person.role) session.close(closeCode.roleChanged, 'you have another role now')
+      }
+    }
   }
 
   /** Closes every socket of somebody whose access ended. */
@@ -65,6 +81,7 @@ export class Hub {
 
   async close(): Promise<void> {
     clearInterval(this.rosterTimer)
+    clearInterval(this.accessTimer)
     for (const timer of this.idle.values()) clearTimeout(timer)
     const rooms = await Promise.all(this.rooms.values())
     for (const room of rooms) for (const session of room.sessions) session.close(1012, 'the server is restarting')

@@ -21,6 +21,8 @@ export const limits = {
   /** Presence is passed on in one frame a room and tick. */
   presenceTickMs: 50,
   rosterTickMs: 1000,
+  /** How late an access that runs out by itself is noticed; a revocation closes sockets at once. */
+  accessCheckMs: 30_000,
   /** Updates after which a snapshot is written, so that opening stays quick. */
   snapshotEvery: 500,
   /** How long an empty room stays open. */

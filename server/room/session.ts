@@ -17,6 +17,14 @@ export interface Person {
   readonly role: Role
 }
 
+/** With what somebody comes in. */
+export interface Entry {
+  readonly person: Person
+  /** whether the page asked for our own messages */
+  readonly hearsOwn: boolean
+  readonly roleNow: (() => Promise<Role | undefined>) | undefined
+}
+
 /** A reader that is behind: what it last had, and since when it has been waiting. */
 interface Lagging {
   readonly stateVector: Uint8Array
@@ -26,6 +34,8 @@ interface Lagging {
 /** One socket of one person in one room: its bounds, its backlog and its count of content frames. */
 export class Session {
   readonly person: Person
+  /** The role that the person has now; undefined for a ticket, which is judged once. */
+  readonly roleNow: (() => Promise<Role | undefined>) | undefined
   private readonly room: Room
   private readonly socket: WebSocket
   private readonly hearsOwn: boolean
@@ -38,11 +48,12 @@ export class Session {
   private knowsRoster = false
   private readonly heartbeat: NodeJS.Timeout
 
-  constructor(room: Room, socket: WebSocket, person: Person, hearsOwn: boolean) {
+  constructor(room: Room, socket: WebSocket, entry: Entry) {
     this.room = room
     this.socket = socket
-    this.person = person
-    this.hearsOwn = hearsOwn
+    this.person = entry.person
+    this.roleNow = entry.roleNow
+    this.hearsOwn = entry.hearsOwn
     const nowMs = Date.now()
     this.content = new TokenBucket(limits.framesPerSecond, limits.frameBurst, nowMs)
     this.presence = new TokenBucket(limits.presencePerSecond, limits.presenceBurst, nowMs)

@@ -7,11 +7,13 @@ import { closeCode } from '../../lib/board/wire.ts'
 import type { Store } from '../store/store.ts'
 import { Hub, type Log } from './hub.ts'
 import { limits } from './limits.ts'
-import type { Person } from './session.ts'
+import type { Entry } from './session.ts'
 
 /** Who makes a request, however they proved it; the role is read anew for each case. */
 export interface Caller {
   readonly participant: { readonly id: string; readonly name: string; readonly affiliation: string }
+  /** null for a ticket: judged once, when the socket opens */
+  readonly session: string | null
   roleIn(caseId: string): Promise<Role | undefined>
 }
 
@@ -68,23 +70,21 @@ export class SyncEndpoint {
     if (place === undefined) return refuseUpgrade(socket, '404 Not Found')
     if (!this.options.isOwnOrigin(request)) return refuseUpgrade(socket, '403 Forbidden')
     if (this.connections >= limits.sockets) return refuseUpgrade(socket, '503 Service Unavailable')
-    const person = await this.personIn(request, place.caseId)
+    const caller = await this.options.authenticate(request)
+    const role = await caller?.roleIn(place.caseId)
     // A browser cannot read why an upgrade failed, so the socket is opened and closed with the reason.
-    if (person === undefined)
+    if (caller === undefined || role === undefined)
       return this.upgrade(request, socket, head, (ws) =>
         ws.close(closeCode.notAllowed, 'you have no access to this case; ask for a new link'),
       )
     const room = await this.hub.open(name)
-    const hearsOwn = url.searchParams.get('own') === '1'
-    this.upgrade(request, socket, head, (ws) => this.hub.enter(room, ws, person, hearsOwn))
-  }
-
-  private async personIn(request: IncomingMessage, caseId: string): Promise<Person | undefined> {
-    const caller = await this.options.authenticate(request)
-    const role = await caller?.roleIn(caseId)
-    if (caller === undefined || role === undefined) return undefined
-    const { id, name, affiliation } = caller.participant
-    return { id, name, affiliation, role }
+    const { id, name: personName, affiliation } = caller.participant
+    const entry: Entry = {
+      person: { id, name: personName, affiliation, role },
+      hearsOwn: url.searchParams.get('own') === '1',
+      roleNow: caller.session === null ? undefined : () => caller.roleIn(place.caseId),
+    }
+    this.upgrade(request, socket, head, (ws) => this.hub.enter(room, ws, entry))
   }
 
   private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer, then: (ws: WebSocket) => void): void {

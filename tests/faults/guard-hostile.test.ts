@@ -262,6 +262,15 @@ describe('[R] bounds of one connection', () => {
     expect(await closed).toMatchObject({ code: closeCode.tooFast })
   })
 
+  it('[R2] a socket whose person has another role by now is closed, and the others stay', async () => {
+    const [demoted, other] = await Promise.all([join('p-demoted', 'team'), join('p-stays', 'team')])
+    server.giveRole('p-demoted', 'observer')
+    const closed = demoted.closed()
+    await server.endpoint.hub.checkAccess()
+    expect(await closed).toMatchObject({ code: closeCode.roleChanged })
+    expect(await other.attempt((copy) => putRecord(copy, 'plan', freshRecord('plan', 'p-stays')))).toBe('stored')
+  })
+
   it('[R2] a person without a role is told so', async () => {
     const stranger = new LightClient(`${server.url}/sync/${documentName('record', caseId)}?own=1&as=p-x&role=none`)
     expect(await stranger.closed()).toMatchObject({ code: closeCode.notAllowed })

@@ -14,6 +14,8 @@ export interface SyncServer {
   readonly url: string
   readonly store: Store
   readonly endpoint: SyncEndpoint
+  /** From now on this person has another role than their address says. */
+  giveRole(participant: string, role: Role): void
   /** Puts a state into a document's log before anybody opens it. */
   seed(document: string, doc: Y.Doc): Promise<void>
   stop(): Promise<void>
@@ -22,6 +24,7 @@ export interface SyncServer {
 export async function startSyncServer(): Promise<SyncServer> {
   const folder = await mkdtemp(join(tmpdir(), 'promontory-sync-'))
   const store = await openSqliteStore(join(folder, 'board.sqlite'))
+  const roles = new Map<string, Role>()
   const endpoint = new SyncEndpoint({
     store,
     log: () => undefined,
@@ -29,7 +32,11 @@ export async function startSyncServer(): Promise<SyncServer> {
     authenticate: async (request) => {
       const query = new URL(request.url ?? '/', 'http://localhost').searchParams
       const participant = { id: query.get('as') ?? 'nobody', name: query.get('as') ?? 'nobody', affiliation: '' }
-      return { participant, roleIn: async () => Role.safeParse(query.get('role')).data }
+      return {
+        participant,
+        session: participant.id,
+        roleIn: async () => roles.get(participant.id) ?? Role.safeParse(query.get('role')).data,
+      }
     },
   })
   const server = createServer()
@@ -39,6 +46,7 @@ export async function startSyncServer(): Promise<SyncServer> {
     url: `ws://127.0.0.1:${(server.address() as AddressInfo).port}`,
     store,
     endpoint,
+    giveRole: (participant, role) => void roles.set(participant, role),
     seed: async (document, doc) => {
       const entry = {
         document,
