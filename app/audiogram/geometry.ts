@@ -84,8 +84,12 @@ export const hzAt = (frame: ChartFrame, x: number): number =>
 export const dbHlAt = (frame: ChartFrame, y: number): number =>
   frame.range.topDbHl + ((y - frame.plot.top) / frame.octave) * dbPerOctave
 
-/** Radius of the signs: grows with the chart, so that 5 dB steps stay apart and signs stay legible. */
-export const symbolRadius = (frame: ChartFrame): number => Math.max(4.5, Math.min(frame.octave * 0.115, 26))
+/**
+ * Radius of the signs: grows with the chart, so that 5 dB steps stay apart, and is never too small for the distance from
+ * which the axis text is read.
+ */
+export const symbolRadius = ({ octave, textSize }: ChartFrame): number =>
+  Math.max(4.5, 4.5 + (textSize - 13) / 2, Math.min(octave * 0.115, 26))
 
 export const frequenciesIn = ({ highHz }: ChartRange): readonly FrequencyHz[] =>
   audiometricFrequenciesHz.filter((frequency) => frequency <= highHz)
