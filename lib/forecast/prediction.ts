@@ -93,7 +93,6 @@ export type AbsenceReason =
   | 'beyond-maximum-output'
   | 'no-unaided-threshold'
   | 'a-frequency-is-missing'
-  | 'no-published-word-score'
   | 'undetermined'
 
 /**

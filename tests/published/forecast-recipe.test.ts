@@ -5,7 +5,7 @@ import { expect, it } from 'vitest'
 import { forecast } from '../../lib/forecast/forecast.ts'
 import type { Prediction } from '../../lib/forecast/prediction.ts'
 import { z80 } from '../../lib/forecast/prediction.ts'
-import { atFrequency, forecastIn, inputs } from '../fixtures/forecast-ear.ts'
+import { atFrequency, ear, flat, forecastIn, inputs } from '../fixtures/forecast-ear.ts'
 import { checkValue } from './record-check.ts'
 
 const source = 'Recipe of the first forecast, worked by hand'
@@ -97,4 +97,21 @@ it('says what share of the variance each cause has', () => {
     why: 'exact tenths',
   })
   expect(basis.shares.map((share) => share.cause)).toEqual(['between-patients', 'bone-test'])
+})
+
+// Bone conduction flat at 37.8 dB HL, 10 dB better than the half-right level of 47.8: 100 / (1 + e^-1.6) = 83.20 %.
+// Half-widths: ear 8.330 dB along the curve, 83.20 - 56.64 = 26.56 down and 94.94 - 83.20 = 11.74 up; 20 words
+// 8.36 %; slope (88.08 - 76.85) / sqrt(12) = 3.24 %; 1.28155 x sqrt(8.36^2 + 3.24^2) = 11.49.
+it('expects a word score with its limits', () => {
+  const { wordScores } = forecastIn(forecast(inputs({ tests: ear({ bone: flat(37.8) }) })))
+  const score = wordScores.find(({ variant }) => variant === 'without-coupler')?.score
+  const { value, interval } = estimateIn(score ?? { kind: 'absent', reason: 'undetermined' })
+  checkValue({
+    source,
+    what: 'word score with its limits, %',
+    expected: [54.26, 83.2, 99.63],
+    actual: [interval.low, value, interval.high],
+    tolerance: 0.02,
+    why: 'worked to two decimals',
+  })
 })

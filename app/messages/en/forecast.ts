@@ -26,7 +26,6 @@ export const forecast = {
   whyButton: (what: string, value: string) => `${what}: ${value}. Why?`,
   intervalNote: '80 % interval under each number',
   weak: 'Weak evidence',
-  weakMark: 'weak evidence',
   weakNote:
     'The gains and maximum outputs behind these numbers are from memory and have not been held against a publication. Open a number to see which.',
   forOption: (deviceClass: string, site: string) => `${deviceClass}, ${site.toLowerCase()}`,
@@ -125,7 +124,6 @@ export const forecast = {
   candidacy: 'Candidacy',
   why: {
     title: (what: string) => `Why: ${what}`,
-    result: 'Result',
     interval: (low: string, high: string) => `80 % interval ${low} to ${high}`,
     noInterval: 'a bound without an interval: one side of it was never measured',
     formulaTitle: 'How it was computed',

@@ -1,7 +1,6 @@
 /** The plan and who edits it. */
 export const plan = {
   paneTitle: 'Plan and forecast',
-  planTitle: 'Plan',
   noPlan: 'No plan yet',
   noPlanHint: 'The operating team or the moderator writes the plan: ear, device class and coupling site.',
   ear: 'Ear',
