@@ -53,7 +53,7 @@ function useKeyHelp(): void {
       .filter((act) => act !== 'screen' || may.mayCreate('mainScreen'))
       .map((act) => ofRow(noteKeys[act], decisions.act[act]))
     const moves = ContingencyState.options.map((state) => ofRow(moveKeys[state], words.contingencyState[state]))
-    const order = ofRow('Alt ↑ ↓', decisions.keys.order)
+    const order = ofRow('Alt ↕', decisions.keys.order)
     return may.mayCreate('notes') ? [ofRow('↑ ↓', decisions.keys.move), ...named, ...moves, order] : []
   }, [decisions, words, may])
   useShortcuts(decisions.keys.title, shortcuts)

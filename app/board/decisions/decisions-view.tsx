@@ -7,16 +7,16 @@ import { Button } from '@/app/components/button.tsx'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
 import { useRovingRows } from '@/app/components/roving-rows.ts'
 import { useMessages } from '@/app/messages/use-messages.ts'
-import type { RecordId } from '@/lib/board/identity.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'
 import { Note } from '@/lib/board/records/note.ts'
 import type { KindName } from '@/lib/board/records.ts'
-import { ContingencyCard, type ContingencyTask } from './contingency-card.tsx'
+import { ContingencyCard } from './contingency-card.tsx'
 import { ContingencyForm } from './contingency-form.tsx'
-import { contingencyKeys, contingencyRights, moveKeys, noteActs, noteKeys, noteRights } from './decision-rights.ts'
+import { contingencyRights, noteRights } from './decision-rights.ts'
 import type { DecisionsDesk } from './decisions-desk.ts'
 import styles from './decisions-view.module.css'
-import { NoteCard, type NoteTask, noteSigns } from './note-card.tsx'
+import { NoteCard, noteSigns } from './note-card.tsx'
+import { useDecisionActs } from './use-decision-acts.ts'
 
 interface DecisionsViewProps {
   /** by rank */
@@ -26,67 +26,25 @@ interface DecisionsViewProps {
   readonly desk: DecisionsDesk
 }
 
-type Task = { readonly id: RecordId } & (
-  | { readonly of: 'note'; readonly task: NoteTask }
-  | { readonly of: 'contingency'; readonly task: ContingencyTask }
-)
-
 const decisionKinds: readonly KindName[] = ['notes', 'contingencies']
 
 /** What was found, decided and why; then what is to be done if something happens. */
 export function DecisionsView({ notes, contingencies, desk }: DecisionsViewProps) {
   const { decisions } = useMessages()
-  const [task, setTask] = useState<Task>()
   const rows = useRovingRows([...notes, ...contingencies].map(({ id }) => id))
+  const acts = useDecisionActs(desk)
   const { focusRow } = rows
   const goTo = useCallback(({ id }: JumpTarget) => focusRow(id), [focusRow])
   useJumps(decisionKinds, goTo)
-  const done = () => setTask(undefined)
-
-  const actOnNote = (note: Note, act: NoteTask | 'screen') => {
-    if (act === 'screen') desk.acts.screen?.('note', note.id)
-    else setTask(task?.id === note.id && task.task === act ? undefined : { of: 'note', id: note.id, task: act })
-  }
-  const actOnContingency = ({ id }: Contingency, act: ContingencyTask | 'screen') => {
-    if (act === 'screen') desk.acts.screen?.('contingency', id)
-    else setTask(task?.id === id && task.task === act ? undefined : { of: 'contingency', id, task: act })
-  }
-
   const onKeyDown = (event: KeyboardEvent) => {
     if (isTyping(event.target) || isInForm(event.target)) return
-    if (rows.onArrow(event) || shiftOnKey(event) || actOnKey(event)) event.preventDefault()
-  }
-  const currentNote = notes.find(({ id }) => id === rows.current)
-  const currentContingency = contingencies.find(({ id }) => id === rows.current)
-  const shiftOnKey = ({ key, altKey }: KeyboardEvent): boolean => {
-    if (!altKey || (key !== 'ArrowUp' && key !== 'ArrowDown')) return false
-    const by = key === 'ArrowUp' ? -1 : 1
-    if (currentNote !== undefined && noteRights(currentNote, desk.may).order) desk.acts.shiftNote(currentNote.id, by)
-    else if (currentContingency !== undefined && contingencyRights(currentContingency, desk.may).order)
-      desk.acts.shiftContingency(currentContingency.id, by)
-    else return false
-    return true
-  }
-  const actOnKey = ({ key, altKey, ctrlKey, metaKey }: KeyboardEvent): boolean => {
-    if (altKey || ctrlKey || metaKey) return false
-    if (currentNote !== undefined) return actOnNoteKey(currentNote, key)
-    return currentContingency !== undefined && actOnContingencyKey(currentContingency, key)
-  }
-  const hasScreen = desk.acts.screen !== undefined
-  const actOnNoteKey = (note: Note, key: string): boolean => {
-    const rights = noteRights(note, desk.may)
-    const act = noteActs.find((name) => noteKeys[name] === key && (name === 'screen' ? hasScreen : rights[name]))
-    if (act !== undefined) actOnNote(note, act)
-    return act !== undefined
-  }
-  const actOnContingencyKey = (contingency: Contingency, key: string): boolean => {
-    const rights = contingencyRights(contingency, desk.may)
-    const move = rights.moves.find((state) => moveKeys[state] === key)
-    if (move !== undefined) actOnContingency(contingency, move)
-    else if (key === contingencyKeys.reword && rights.reword) actOnContingency(contingency, 'reword')
-    else if (key === contingencyKeys.screen && hasScreen) actOnContingency(contingency, 'screen')
-    else return false
-    return true
+    const note = notes.find(({ id }) => id === rows.current)
+    const contingency = contingencies.find(({ id }) => id === rows.current)
+    const isTaken =
+      rows.onArrow(event) ||
+      (note !== undefined && acts.onNoteKey(note, event)) ||
+      (contingency !== undefined && acts.onContingencyKey(contingency, event))
+    if (isTaken) event.preventDefault()
   }
 
   return (
@@ -105,9 +63,9 @@ export function DecisionsView({ notes, contingencies, desk }: DecisionsViewProps
                 rights={noteRights(note, desk.may)}
                 rowProps={rows.rowProps(note.id)}
                 isCurrent={note.id === rows.current}
-                task={task?.of === 'note' && task.id === note.id ? task.task : undefined}
-                onAct={(act) => actOnNote(note, act)}
-                onTaskDone={done}
+                task={acts.noteTask(note.id)}
+                onAct={(act) => acts.actOnNote(note, act)}
+                onTaskDone={acts.endTask}
               />
             ))}
           </ul>
@@ -115,7 +73,7 @@ export function DecisionsView({ notes, contingencies, desk }: DecisionsViewProps
         {desk.may.mayCreate('notes') && (
           <div className={styles.add}>
             {Note.shape.kind.options.map((kind) => (
-              <Button key={kind} onClick={() => setTask({ of: 'note', id: desk.acts.startNote(kind), task: 'edit' })}>
+              <Button key={kind} onClick={() => acts.write(desk.acts.startNote(kind))}>
                 <span aria-hidden="true">{noteSigns[kind]}</span> {decisions.note.add(decisions.kind[kind])}
               </Button>
             ))}
@@ -137,9 +95,9 @@ export function DecisionsView({ notes, contingencies, desk }: DecisionsViewProps
                 rights={contingencyRights(contingency, desk.may)}
                 rowProps={rows.rowProps(contingency.id)}
                 isCurrent={contingency.id === rows.current}
-                task={task?.of === 'contingency' && task.id === contingency.id ? task.task : undefined}
-                onAct={(act) => actOnContingency(contingency, act)}
-                onTaskDone={done}
+                task={acts.contingencyTask(contingency.id)}
+                onAct={(act) => acts.actOnContingency(contingency, act)}
+                onTaskDone={acts.endTask}
               />
             ))}
           </ul>

@@ -47,9 +47,9 @@ function useKeyHelp(): void {
     const acts = actsAtAll(may, me.participant).map((act) => ofRow(questionKeys[act], floor.act[act]))
     return [
       ofRow('↑ ↓', floor.keys.move),
-      ofRow('Enter', floor.keys.open),
+      ofRow('↵', floor.keys.open),
       ...acts,
-      ...(may.mayChange('questions', 'rank', { author: me.participant }) ? [ofRow('Alt ↑ ↓', floor.keys.order)] : []),
+      ...(may.mayChange('questions', 'rank', { author: me.participant }) ? [ofRow('Alt ↕', floor.keys.order)] : []),
       ofRow('Esc', floor.keys.leave),
     ]
   }, [floor, me.participant, may])
