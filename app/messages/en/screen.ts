@@ -1,11 +1,9 @@
 /** The main screen of the room. */
 export const screen = {
   title: 'Main screen',
-  nothing: 'Nothing on the screen for the moment',
   gone: 'What was shown here is no longer on the board',
   nextStep: 'Next step',
   stepUnderWay: 'Under way',
-  ageYears: (years: number) => `${years} years`,
   waitingFor: {
     planning: 'The case is being planned',
     'in-theatre': 'The case is in theatre',
@@ -16,7 +14,7 @@ export const screen = {
   notLinked: { linking: 'Linking', 'not-admitted': 'Not admitted' },
   recordCode: 'Record code',
   verified: (by: string) => `Verified by ${by}`,
-  notVerified: 'not verified',
+  notVerified: 'unverified',
   shortMeasure: { air: 'Air', bone: 'Bone', gap: 'Gap', type: 'Type', 'sound-field': 'Mean', aided: 'Mean' },
   meansOver: (frequencies: string) => `Means and type over ${frequencies}`,
   noCurrentTest: (ear: string) => `No current hearing test of the ${ear} ear`,
@@ -36,7 +34,7 @@ export const screen = {
   atPoint: (ear: string, frequency: string, levelDbHl: number) => `${ear}, ${frequency} at ${levelDbHl} dB HL`,
   atBand: (ear: string, from: string, to: string) => `${ear}, ${from} to ${to}`,
   chartLabel: (ear: string, conditions: string) => `Audiogram of the ${ear.toLowerCase()}: ${conditions}`,
-  about: { chart: 'About', note: 'About this note', step: 'About this step' },
+  about: { note: 'About this note', step: 'About this step' },
   noteKind: { finding: 'Finding', decision: 'Decision', reason: 'Reason' },
   struck: (day: string, reason: string) => `Struck out on ${day}: ${reason}`,
   continues: 'continues on the board',
@@ -57,6 +55,4 @@ export const screen = {
   hazard: 'Hazard',
   minutes: (minutes: number) => `${minutes} min`,
   hoursMinutes: (hours: number, minutes: number) => `${hours} h ${String(minutes).padStart(2, '0')} min`,
-  forecast: 'Forecast',
-  noForecast: 'There is no forecast to show: it needs a plan and a current test',
 } as const

@@ -16,7 +16,6 @@ export const theatre = {
   noContingencies: 'None is watched',
   more: (count: number) => `${count} more on the board`,
   lastNote: { finding: 'Last finding', decision: 'Last decision' },
-  noNote: 'Nothing found or decided yet',
   noSteps: 'No steps have been written yet',
   asks: (name: string, role: string) => `${name}, ${role}`,
 } as const
