@@ -76,17 +76,24 @@ function FrequencyLines({ frame }: { frame: ChartFrame }) {
   ))
 }
 
+/** Where numbers are printed first when there is not room for all: the rest of the list fills what is left. */
+const printedFirst: readonly number[] = [750, 1500, 3000, 6000, 10000, 12500]
+
 /** Frequencies whose numbers fit beside one another: octaves in the upper row, the others in the lower one. */
 function labelled(frame: ChartFrame): ReadonlySet<number> {
-  const shown = new Set<number>()
-  for (const row of [true, false]) {
-    let free = Number.NEGATIVE_INFINITY
-    for (const hz of frequenciesIn(frame.range).filter((frequency) => isOctave(frequency) === row)) {
-      const half = String(hz).length * frame.textSize * (row ? 0.33 : 0.29)
-      if (xOf(frame, hz) - half < free) continue
-      shown.add(hz)
-      free = xOf(frame, hz) + half + frame.textSize * 0.25
-    }
+  const octaves = frequenciesIn(frame.range).filter(isOctave)
+  const between = frequenciesIn(frame.range).filter((hz) => !isOctave(hz))
+  const inTurn = between.toSorted((a, b) => Number(printedFirst.includes(b)) - Number(printedFirst.includes(a)))
+  return new Set([...fitting(octaves, frame, 0.33), ...fitting(inTurn, frame, 0.29)])
+}
+
+/** Takes one after the other as long as it does not touch what was taken before. */
+function fitting(frequencies: readonly number[], frame: ChartFrame, halfEm: number): readonly number[] {
+  const half = (hz: number) => (String(hz).length * halfEm + 0.12) * frame.textSize
+  const taken: number[] = []
+  for (const hz of frequencies) {
+    const apart = (other: number) => Math.abs(xOf(frame, hz) - xOf(frame, other)) >= half(hz) + half(other)
+    if (taken.every(apart)) taken.push(hz)
   }
-  return shown
+  return taken
 }

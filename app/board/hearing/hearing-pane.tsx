@@ -19,6 +19,7 @@ import { otherEar } from '@/lib/units/frequencies.ts'
 import { DbHl } from '@/lib/units/levels.ts'
 import type { PointChanges } from './chart-entry.ts'
 import { ChartFigure } from './chart-figure.tsx'
+import { ExportButton } from './export-button.tsx'
 import { FindingsPanel } from './findings-panel.tsx'
 import { type Asking, HearingDialogs } from './hearing-dialogs.tsx'
 import styles from './hearing-pane.module.css'
@@ -67,7 +68,10 @@ export default function HearingPane() {
           <Notes hearingCase={hearingCase} ask={ask} />
           <FindingsPanel findings={hearingCase.findings} />
           <section className={styles.wide} aria-label={hearing.test.heading}>
-            <h3 className={styles.heading}>{hearing.test.heading}</h3>
+            <div className={styles.head}>
+              <h3>{hearing.test.heading}</h3>
+              <ExportButton tests={tests} />
+            </div>
             <TestList
               tests={tests}
               shown={new Set(hearingCase.shown.map(({ id }) => id))}
@@ -211,7 +215,7 @@ function Charts({ hearingCase, ask }: PartProps) {
     })
   }
   return (
-    <section className={styles.charts} aria-label={hearing.title}>
+    <section className={styles.charts} aria-label={hearing.chart}>
       {(picking || mode === 'pin') && (
         <p className={styles.hint}>{picking ? hearing.hints.picking : hearing.hints.pin}</p>
       )}

@@ -67,7 +67,6 @@ export const audiogram = {
   ears,
   earLetters,
   routes,
-  routesShort,
   states,
   stamps,
   masking,

@@ -107,6 +107,7 @@ function difference(value: Difference): string {
 /** The hearing pane: audiogram, tests, entry, measures. */
 export const hearing = {
   title: 'Hearing',
+  chart: 'Audiogram',
   ears: {
     legend: 'Ears on the chart',
     together: 'Both',
@@ -150,16 +151,12 @@ export const hearing = {
     supersede: 'Mark superseded',
     error: 'Mark entered in error',
     reinstate: 'Make current again',
-    show: (sentence: string) => `Show: ${sentence}`,
-    shown: 'shown',
     entered: (name: string, day: string) => `Entered by ${name}, ${day}`,
     imported: (name: string, day: string) => `Imported by ${name}, ${day}`,
     closed: (name: string, day: string, reason: string) => `${name}, ${day}: ${reason}`,
     closedForEditing:
       'Verified, so its numbers are closed. To correct them, enter a new test that supersedes this one.',
     notCurrent: 'Not current, so its numbers are closed.',
-    readOnly: 'You can look at these numbers; the operating team enters them.',
-    verified: 'Verified.',
     done: 'Done.',
     verifyTitle: 'Verify this test',
     verifyText:
@@ -306,7 +303,6 @@ export const hearing = {
     bandOrder: 'A band ends above where it begins.',
     levelRange: 'A level lies from −20 to 130 dB HL.',
     submit: 'Put it there',
-    onTest: 'Only for the test shown',
   },
   screen: 'Main screen',
   screenHint: 'Put this audiogram on the main screen (key s)',
@@ -339,7 +335,6 @@ export const hearing = {
     submit: (count: number) => `Import ${plural(count, 'test', 'tests')}`,
     done: (count: number) => `${plural(count, 'test', 'tests')} imported.`,
     nothingYet: 'Nothing to read yet.',
-    template: 'Example',
   },
-  export: 'Save as CSV',
+  export: 'Save current tests as CSV',
 }
