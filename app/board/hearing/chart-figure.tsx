@@ -28,7 +28,6 @@ import { useChartEntry } from './use-chart-entry.ts'
 import { useNoteDrag } from './use-note-drag.ts'
 import { usePlacePicking } from './use-place-picking.ts'
 import { useSharedPointers } from './use-shared-pointers.ts'
-import { ViewTicks } from './view-controls.tsx'
 
 interface ChartFigureProps {
   readonly ears: readonly Ear[]
@@ -88,10 +87,7 @@ export function ChartFigure(props: ChartFigureProps) {
           grabs={stage.grabs}
         />
       </div>
-      <div className={styles.below}>
-        <ViewTicks view={view} change={props.change} />
-        {screen.put !== undefined && <ScreenButton onPut={screen.put} />}
-      </div>
+      {screen.put !== undefined && <ScreenButton onPut={screen.put} />}
       {companions.length > 0 && (
         <div className={styles.caption}>
           <span className={styles.also}>{hearing.alsoDrawn}</span>
@@ -137,9 +133,11 @@ function TestLines({ tests }: { tests: readonly HearingTest[] }) {
 function ScreenButton({ onPut }: { onPut: () => void }) {
   const { hearing } = useMessages()
   return (
-    <Button tone="quiet" title={hearing.screenHint} aria-keyshortcuts="s" onClick={onPut}>
-      <ScreenIcon /> {hearing.screen}
-    </Button>
+    <div>
+      <Button tone="quiet" title={hearing.screenHint} aria-keyshortcuts="s" onClick={onPut}>
+        <ScreenIcon /> {hearing.screen}
+      </Button>
+    </div>
   )
 }
 

@@ -32,7 +32,7 @@ import { TestDesk } from './test-desk.tsx'
 import { useNames } from './test-facts.ts'
 import { TestList } from './test-list.tsx'
 import { companions, currentTest, shownTest } from './tests-shown.ts'
-import { ViewControls } from './view-controls.tsx'
+import { ViewControls, ViewTicks } from './view-controls.tsx'
 
 const jumpKinds: readonly KindName[] = ['tests', 'annotations']
 
@@ -242,6 +242,9 @@ function Charts({ hearingCase, ask }: PartProps) {
           )
         })}
       </div>
+      <div className={styles.ticks}>
+        <ViewTicks view={view} change={change} />
+      </div>
     </section>
   )
 }
@@ -268,12 +271,16 @@ function closedBecause(
   return state === 'current' ? words.closedForEditing : words.notCurrent
 }
 
+/** The other ear counts only beside a test that counts itself. */
+const betterEarWith = (focused: HearingTest, tests: readonly HearingTest[]): HearingTest | undefined =>
+  focused.state === 'current' ? currentTest(tests, otherEar(focused.ear)) : undefined
+
 function Measures({ hearingCase: { focused, tests } }: Pick<PartProps, 'hearingCase'>) {
   const measures = useMemo(
-    () => (focused === undefined ? [] : measuresOf(focused, currentTest(tests, otherEar(focused.ear)))),
+    () => (focused === undefined ? [] : measuresOf(focused, betterEarWith(focused, tests))),
     [focused, tests],
   )
-  return focused === undefined ? null : <MeasuresPanel ear={focused.ear} measures={measures} />
+  return focused === undefined ? null : <MeasuresPanel ear={focused.ear} state={focused.state} measures={measures} />
 }
 
 function Notes({ hearingCase, ask }: PartProps) {

@@ -1,20 +1,34 @@
 import type { ReactNode } from 'react'
+import { StateSign } from '@/app/components/state-sign.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { AverageInput, AverageResult } from '@/lib/audiometry/averages.ts'
 import type { Provenance } from '@/lib/audiometry/provenance.ts'
+import type { TestState } from '@/lib/board/records/hearing-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { Measure } from './measures.ts'
 import styles from './measures-panel.module.css'
 
+interface MeasuresPanelProps {
+  readonly ear: Ear
+  /** of the test that the measures come from */
+  readonly state: TestState
+  readonly measures: readonly Measure[]
+}
+
 /** Measures beside the chart, each with its convention and how it was computed. */
-export function MeasuresPanel({ ear, measures }: { ear: Ear; measures: readonly Measure[] }) {
+export function MeasuresPanel({ ear, state, measures }: MeasuresPanelProps) {
   const { hearing, audiogram } = useMessages()
   return (
     <section className={styles.panel} aria-label={hearing.measures.heading}>
       <h3 className={styles.heading} data-ear={ear}>
         {hearing.measures.heading}, {audiogram.ears[ear].toLowerCase()}
       </h3>
-      <ul className={styles.list}>
+      {state !== 'current' && (
+        <p>
+          <StateSign tone={state === 'superseded' ? 'superseded' : 'error'}>{audiogram.testStates[state]}</StateSign>
+        </p>
+      )}
+      <ul className={styles.list} data-state={state}>
         {measures.map((measure) => (
           <MeasureItem key={keyOf(measure)} measure={measure} />
         ))}
