@@ -1,8 +1,8 @@
 import * as decoding from 'lib0/decoding'
-import { WebSocket } from 'ws'
+import { type ClientOptions, WebSocket } from 'ws'
 import * as Y from 'yjs'
 import type { Refusal } from '../../lib/board/refusals.ts'
-import { messageType, readRefused, readStored, syncStep } from '../../lib/board/wire.ts'
+import { messageType, type Roster, readRefused, readRoster, readStored, syncStep } from '../../lib/board/wire.ts'
 import { stateFrame, stateVectorFrame, updateFrame } from '../../server/room/frames.ts'
 
 export type Answer = 'stored' | Refusal
@@ -11,14 +11,18 @@ export type Answer = 'stored' | Refusal
 export class LightClient {
   readonly doc = new Y.Doc()
   readonly socket: WebSocket
+  /** What others publish of themselves, by CRDT client id, as the JSON that was sent. */
+  readonly presences = new Map<number, string>()
+  roster: Roster | undefined
+  /** Sync frames heard: whole differences, and single edits passed on. */
+  readonly heard = { states: 0, updates: 0 }
   private sent = 0
   private readonly waiting = new Map<number, (answer: Answer) => void>()
   private readonly opened: Promise<void>
-  private synced = false
   private readonly watchers = new Set<() => void>()
 
-  constructor(address: string) {
-    this.socket = new WebSocket(address)
+  constructor(address: string, options: ClientOptions = {}) {
+    this.socket = new WebSocket(address, options)
     this.opened = new Promise((resolve, reject) => {
       this.socket.once('open', () => resolve())
       this.socket.once('error', reject)
@@ -28,12 +32,18 @@ export class LightClient {
   }
 
   /** Opens, asks for the state and has it. */
-  static async join(address: string): Promise<LightClient> {
-    const client = new LightClient(address)
+  static async join(address: string, options: ClientOptions = {}): Promise<LightClient> {
+    const client = new LightClient(address, options)
     await client.opened
-    client.socket.send(stateVectorFrame(Y.encodeStateVector(client.doc)))
-    await client.until(() => client.synced)
+    await client.ask()
     return client
+  }
+
+  /** Asks for what it lacks and has it; the server has then dealt with everything sent before. */
+  async ask(): Promise<void> {
+    const { states } = this.heard
+    this.socket.send(stateVectorFrame(Y.encodeStateVector(this.doc)))
+    await this.until(() => this.heard.states > states)
   }
 
   /** Sends bytes as an update and waits for what the server makes of them. */
@@ -83,6 +93,12 @@ export class LightClient {
       case messageType.sync:
         this.hearSync(decoder)
         break
+      case messageType.awareness:
+        this.hearPresence(decoding.createDecoder(decoding.readVarUint8Array(decoder)))
+        break
+      case messageType.roster:
+        this.roster = readRoster(decoder)
+        break
       case messageType.stored:
         this.settleUpTo(readStored(decoder).frames)
         break
@@ -100,7 +116,16 @@ export class LightClient {
     const body = decoding.readVarUint8Array(decoder)
     if (step === syncStep.step1) return this.reply(body)
     Y.applyUpdate(this.doc, body, this)
-    if (step === syncStep.step2) this.synced = true
+    if (step === syncStep.step2) this.heard.states += 1
+    else this.heard.updates += 1
+  }
+
+  private hearPresence(states: decoding.Decoder): void {
+    for (let left = decoding.readVarUint(states); left > 0; left--) {
+      const client = decoding.readVarUint(states)
+      decoding.readVarUint(states)
+      this.presences.set(client, decoding.readVarString(states))
+    }
   }
 
   private reply(stateVector: Uint8Array): void {

@@ -21,9 +21,10 @@ export interface SyncServer {
   stop(): Promise<void>
 }
 
-export async function startSyncServer(): Promise<SyncServer> {
+/** @param around what stands between the rooms and their store, to hold or to fail some of its calls */
+export async function startSyncServer(around: (store: Store) => Store = (store) => store): Promise<SyncServer> {
   const folder = await mkdtemp(join(tmpdir(), 'promontory-sync-'))
-  const store = await openSqliteStore(join(folder, 'board.sqlite'))
+  const store = around(await openSqliteStore(join(folder, 'board.sqlite')))
   const roles = new Map<string, Role>()
   const endpoint = new SyncEndpoint({
     store,
