@@ -31,6 +31,7 @@ it('lets the owner make a programme, a case and a link by hand, and a guest come
   await page.getByLabel(overview.programmeLabel).fill('Spring meeting')
   await page.getByRole('button', { name: overview.create }).click()
   await page.getByRole('link', { name: 'Spring meeting' }).click()
+  await page.waitForURL(/\/programme\//)
   await page.getByRole('button', { name: overview.newCase }).click()
   await page.getByLabel(overview.caseLabel).fill('Case Heron')
   await page.getByRole('button', { name: overview.create }).click()
@@ -85,7 +86,7 @@ it('says of an expired, a mistyped and a foreign link what is the matter', async
   await guest.page.getByRole('heading', { name: join.unknown }).waitFor()
   await guest.page.goto(`/case/${other}`)
   await guest.page.getByRole('heading', { name: board.cannotOpen }).waitFor()
-  await guest.page.getByRole('alert').waitFor()
+  await guest.page.getByRole('main').getByRole('alert').waitFor()
 })
 
 it('offers somebody who is known already to go on, or to be somebody else', async () => {
