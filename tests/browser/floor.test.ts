@@ -36,7 +36,7 @@ async function key(page: Page, text: string, ...keys: string[]): Promise<void> {
 
 /** The questions that wait, in the order in which a page shows them. */
 const queue = (page: Page): Promise<string[]> =>
-  group(page, 'raised').getByRole('button', { expanded: false }).filter({ hasText: /\?$/ }).allTextContents()
+  group(page, 'raised').getByRole('button').filter({ hasText: /\?$/ }).allTextContents()
 
 it('shows a question about a place on the audiogram to everybody at once', async () => {
   const { page } = panelOne
@@ -132,7 +132,9 @@ it('gives an observer everything to read and nothing to change', async () => {
   expect(await pane.getByRole('button', { name: floor.act.back }).count()).toBe(0)
   const before = await pane.textContent()
   await page.getByRole('button', { name: words.questionState['set-aside'], expanded: false }).click()
-  for (const one of ['c', 'a', 'd', 'x', 'o', 'f', 'r', 'b', 'e', 's']) await key(page, 'Is the stapes mobile?', one)
+  // A key that does nothing to the question may still be one of the page's own: Escape leaves what that opened.
+  for (const one of ['c', 'a', 'd', 'x', 'o', 'f', 'r', 'b', 'e', 's'])
+    await key(page, 'Is the stapes mobile?', one, 'Escape')
   expect(await pane.getByRole('textbox').count()).toBe(0)
   await page.getByRole('button', { name: words.questionState['set-aside'], expanded: true }).click()
   expect(await pane.textContent()).toBe(before)

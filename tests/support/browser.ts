@@ -103,22 +103,38 @@ export class Meeting {
     return person
   }
 
+  /** Joins the demo programme by the link printed for a role, and opens one of its cases from there. */
+  async joinByLink(caseName: string, role: Role, name: string, view?: View): Promise<Participant> {
+    const person = await this.joinBy(this.server.link(role), role, name, view)
+    await person.page.getByRole('link', { name: caseName, exact: true }).click()
+    await isOpen(person.page)
+    return person
+  }
+
+  joinFiveByLinks(caseName: string): Promise<Five> {
+    return five((role, name, view) => this.joinByLink(caseName, role, name, view))
+  }
+
   /** The five of the design, each with their own browser; one of the panel follows on a phone. */
-  async joinFive(caseId: string): Promise<Five> {
-    const [moderator, team, panelOne, panelTwo, observer] = await Promise.all([
-      this.joinCase(caseId, 'moderator', 'Mod Merlin'),
-      this.joinCase(caseId, 'team', 'Team Teal'),
-      this.joinCase(caseId, 'panel', 'Panel Plover'),
-      this.joinCase(caseId, 'panel', 'Panel Pipit', { screen: 'phone' }),
-      this.joinCase(caseId, 'observer', 'Obs Osprey'),
-    ])
-    const everybody = [moderator, team, panelOne, panelTwo, observer]
-    return { moderator, team, panelOne, panelTwo, observer, everybody }
+  joinFive(caseId: string): Promise<Five> {
+    return five((role, name, view) => this.joinCase(caseId, role, name, view))
   }
 
   private complain(name: string, text: string): void {
     if (!this.allowed.some((pattern) => pattern.test(text))) this.complaints.push(`${name}: ${text}`)
   }
+}
+
+async function five(join: (role: Role, name: string, view?: View) => Promise<Participant>): Promise<Five> {
+  const [moderator, team, panelOne, panelTwo, observer] = await Promise.all([
+    join('moderator', 'Mod Merlin'),
+    join('team', 'Team Teal'),
+    join('panel', 'Panel Plover'),
+    join('panel', 'Panel Pipit', { screen: 'phone' }),
+    join('observer', 'Obs Osprey'),
+  ])
+  const everybody = [moderator, team, panelOne, panelTwo, observer]
+  return { moderator, team, panelOne, panelTwo, observer, everybody }
 }
 
 export async function fillJoinForm(page: Page, role: Role, name: string): Promise<void> {
