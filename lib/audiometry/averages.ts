@@ -163,11 +163,27 @@ export interface AverageResult {
  * A frequency that was not tested, or could not be, leaves the average without a value and stands in `missing`; the
  * one exception is the named 3 kHz substitution. "No response" counts as the level that the scheme prescribes, or
  * else makes the average a lower bound.
+ * An audiogram is never changed once made: the average is kept with it and computed once.
  * @throws RangeError when a level that the average needs is outside -20 to 130 dB HL
  * Sources: `averageConventions`. Checked by: tests/published/who-2021.test.ts, biap-02-1.test.ts, gurgel-2012.test.ts
  */
 export function pureToneAverage(audiogram: Audiogram, id: AverageId): AverageResult {
-  const convention = averageConventions[id]
+  const known = averagesOf(audiogram)
+  const average = known.get(id) ?? averageBy(audiogram, averageConventions[id])
+  known.set(id, average)
+  return average
+}
+
+/** Gaps, grades, types and changes ask for the same few averages of an audiogram again and again. */
+const computed = new WeakMap<Audiogram, Map<AverageId, AverageResult>>()
+
+function averagesOf(audiogram: Audiogram): Map<AverageId, AverageResult> {
+  const known = computed.get(audiogram) ?? new Map<AverageId, AverageResult>()
+  computed.set(audiogram, known)
+  return known
+}
+
+function averageBy(audiogram: Audiogram, convention: AverageConvention): AverageResult {
   const found = convention.frequencies.map((frequency) => inputAt(audiogram, frequency, convention))
   const inputs = found.filter((input) => input !== undefined)
   const missing = convention.frequencies.filter((_, index) => found[index] === undefined)
