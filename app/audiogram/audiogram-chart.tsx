@@ -5,6 +5,7 @@ import { useMessages } from '@/app/messages/use-messages.ts'
 import type { ChartPlace } from '@/lib/board/records/annotation.ts'
 import styles from './audiogram-chart.module.css'
 import { ChartAxes } from './chart-axes.tsx'
+import { type ChartFinding, FindingMarks } from './chart-findings.tsx'
 import { ChartGhost, type Ghost } from './chart-ghost.tsx'
 import { type LevelBand, LevelBands } from './chart-intervals.tsx'
 import { CouldNotTestLanes, lanesHeight, laneTop } from './chart-lanes.tsx'
@@ -35,6 +36,10 @@ export interface AudiogramChartProps {
   readonly bands?: readonly LevelBand[]
   readonly notes?: readonly ChartNote[]
   readonly anchors?: readonly ChartAnchor[]
+  /** marks on points that somebody should look at */
+  readonly findings?: readonly ChartFinding[]
+  /** a mark was pressed; without it the marks let presses through */
+  readonly onFinding?: ((key: string) => void) | undefined
   readonly pointers?: readonly SharedPointer[]
   /** a place that somebody wants to see now */
   readonly highlighted?: ChartPlace | undefined
@@ -89,6 +94,7 @@ export function AudiogramChart(props: AudiogramChartProps) {
         {layers.map((layer) => (
           <LayerMarks key={layer.id} layer={layer} frame={frame} />
         ))}
+        <FindingMarks findings={props.findings ?? none} frame={frame} onPress={props.onFinding} />
         {anchors.map((anchor) => (
           <QuestionMark key={anchor.id} anchor={anchor} frame={frame} />
         ))}

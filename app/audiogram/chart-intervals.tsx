@@ -5,7 +5,7 @@ import { type ChartFrame, xOf, yOf } from './geometry.ts'
 /** A range of levels over frequency, for example an 80 % forecast interval or the range of an age group. In dB HL. */
 export interface LevelBand {
   readonly id: string
-  readonly kind: 'forecast' | 'age' | 'speech'
+  readonly kind: 'forecast' | 'age' | 'speech' | 'heard'
   readonly ear?: Ear
   /** named at the right end of the band */
   readonly label: string

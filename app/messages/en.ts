@@ -6,11 +6,13 @@ import { forecast } from './en/forecast.ts'
 import { hearing } from './en/hearing.ts'
 import { invitations } from './en/invitations.ts'
 import { join } from './en/join.ts'
+import { measures } from './en/measures.ts'
 import { overview } from './en/overview.ts'
 import { plan } from './en/plan.ts'
 import { postGuard } from './en/post-guard.ts'
 import { screens } from './en/screens.ts'
 import { shell } from './en/shell.ts'
+import { speech } from './en/speech.ts'
 import { steps } from './en/steps.ts'
 import { words } from './en/words.ts'
 
@@ -25,11 +27,13 @@ export const messages = {
   hearing,
   invitations,
   join,
+  measures,
   overview,
   plan,
   postGuard,
   screens,
   shell,
+  speech,
   steps,
   words,
 }

@@ -1,4 +1,3 @@
-import type { TestedEar } from '../audiometry/tested-ear.ts'
 import type { Audiogram, Threshold } from '../audiometry/thresholds.ts'
 import { audiometricFrequenciesHz, type FrequencyHz } from '../units/frequencies.ts'
 import { type HearingTest, type Point, type PointRoute, pointKey } from './records/hearing-test.ts'
@@ -37,31 +36,4 @@ export function standingPoint(points: Points, route: PointRoute, frequency: Freq
 
 function thresholdOf(point: Point, masked: boolean): Threshold {
   return point.kind === 'could-not-test' ? { kind: 'could-not-test' } : { ...point, masked }
-}
-
-/** A test without a device as the masking and plausibility rules read it. */
-export function testedEarOf({
-  points,
-  airTransducer,
-  boneTransducer,
-}: Pick<HearingTest, 'points' | 'airTransducer' | 'boneTransducer'>): TestedEar {
-  return {
-    air: audiogramOf(points, 'air'),
-    bone: audiogramOf(points, 'bone'),
-    airBeforeMasking: beforeMasking(points, 'air'),
-    boneBeforeMasking: beforeMasking(points, 'bone'),
-    ...(airTransducer === undefined ? {} : { airTransducer }),
-    ...(boneTransducer === undefined ? {} : { boneTransducer }),
-  }
-}
-
-/** What was found without masking where a masked point has taken its place. */
-function beforeMasking(points: Points, route: PointRoute): Audiogram {
-  const thresholds = new Map<FrequencyHz, Threshold>()
-  for (const frequency of audiometricFrequenciesHz) {
-    const masked = points[pointKey({ route, masked: true, frequency })]
-    const unmasked = points[pointKey({ route, masked: false, frequency })]
-    if (masked !== undefined && unmasked !== undefined) thresholds.set(frequency, thresholdOf(unmasked, false))
-  }
-  return thresholds
 }

@@ -50,9 +50,14 @@ export const testedEarsOf = (right: Tested | undefined, left: Tested | undefined
  */
 export function previousTest(tests: readonly HearingTest[], test: HearingTest): HearingTest | undefined {
   return tests
-    .filter(({ ear, condition, state }) => ear === test.ear && condition === test.condition && state !== 'entered-in-error')
+    .filter(
+      ({ ear, condition, state }) => ear === test.ear && condition === test.condition && state !== 'entered-in-error',
+    )
     .filter((other) => other.id !== test.id && isBefore(other, test))
-    .reduce<HearingTest | undefined>((kept, other) => (kept === undefined || isBefore(kept, other) ? other : kept), undefined)
+    .reduce<HearingTest | undefined>(
+      (kept, other) => (kept === undefined || isBefore(kept, other) ? other : kept),
+      undefined,
+    )
 }
 
 function isBefore(a: HearingTest, b: HearingTest): boolean {
@@ -68,7 +73,7 @@ export function earlierOfBoth(
 ): readonly EarlierTest[] {
   const before = { right: right && previousTest(tests, right), left: left && previousTest(tests, left) }
   if (before.right === undefined || before.left === undefined) return []
-  const date = before.right.performedOn < before.left.performedOn ? before.left.performedOn : before.right.performedOn
+  const date = isBefore(before.right, before.left) ? before.left.performedOn : before.right.performedOn
   const air = { right: audiogramOf(before.right.points, 'air'), left: audiogramOf(before.left.points, 'air') }
   return [{ date, air }]
 }

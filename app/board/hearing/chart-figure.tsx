@@ -3,6 +3,8 @@
 import { type KeyboardEvent, useId, useMemo } from 'react'
 import { AudiogramChart } from '@/app/audiogram/audiogram-chart.tsx'
 import { AudiogramTable } from '@/app/audiogram/audiogram-table.tsx'
+import type { ChartFinding } from '@/app/audiogram/chart-findings.tsx'
+import type { LevelBand } from '@/app/audiogram/chart-intervals.tsx'
 import { layerOf } from '@/app/audiogram/layers.ts'
 import type { ChartAnchor, ChartNote } from '@/app/audiogram/notes.ts'
 import type { ChartPointing } from '@/app/audiogram/pointing.ts'
@@ -45,6 +47,11 @@ interface ChartFigureProps {
   readonly onMove: (id: RecordId, place: ChartPlace) => void
   readonly onPlace: (place: ChartPlace) => void
   readonly onChanges: (changes: PointChanges) => void
+  /** what is laid over the chart */
+  readonly bands: readonly LevelBand[]
+  readonly findings: readonly ChartFinding[]
+  /** absent while presses on the chart mean something else */
+  readonly onFinding: ((key: string) => void) | undefined
 }
 
 /** One audiogram with its tests named, its numbers, and everything that a pointer does on it. */
@@ -80,6 +87,9 @@ export function ChartFigure(props: ChartFigureProps) {
           extended={view.extended}
           notes={stage.notes}
           anchors={props.anchors}
+          bands={props.bands}
+          findings={props.findings}
+          onFinding={props.onFinding}
           pointers={stage.pointers}
           highlighted={stage.highlighted}
           ghost={stage.ghost}

@@ -3,35 +3,37 @@
 import { useCallback, useContext, useEffect, useMemo, useState } from 'react'
 import { type ChartAnchor, numbered } from '@/app/audiogram/notes.ts'
 import { PeopleContext, useBoard, useMay, useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
-import { useChartPick } from '@/app/board/chart-pick.ts'
+import { highlight, useChartPick } from '@/app/board/chart-pick.ts'
 import { type JumpTarget, useJumps } from '@/app/board/jump.ts'
 import { Button } from '@/app/components/button.tsx'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
 import { KeptTextScope } from '@/app/components/kept-text.ts'
 import { Pane } from '@/app/components/pane.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
+import type { Finding } from '@/lib/audiometry/findings.ts'
 import { changeAnnotation, setPoint } from '@/lib/board/edits/hearing.ts'
 import type { RecordId } from '@/lib/board/identity.ts'
 import type { Annotation, ChartPlace } from '@/lib/board/records/annotation.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { KindName } from '@/lib/board/records.ts'
-import { otherEar } from '@/lib/units/frequencies.ts'
 import { DbHl } from '@/lib/units/levels.ts'
+import { chartMarks, chartPlaceOf } from '../measures/chart-marks.ts'
+import { FindingsList } from '../measures/findings-list.tsx'
+import { MeasuresPanel } from '../measures/measures-panel.tsx'
+import { OverlayControls } from '../measures/overlay-controls.tsx'
+import { bandsFor, useCaseMeasures, useOverlays } from '../measures/use-case-measures.ts'
+import { SpeechTests } from '../speech/speech-tests.tsx'
 import type { PointChanges } from './chart-entry.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { ExportButton } from './export-button.tsx'
-import { FindingsPanel } from './findings-panel.tsx'
 import { type Asking, HearingDialogs } from './hearing-dialogs.tsx'
 import styles from './hearing-pane.module.css'
 import { type ChartMode, chartsOf, firstView, type HearingView, withTest } from './hearing-view.ts'
-import { measuresOf } from './measures.ts'
-import { MeasuresPanel } from './measures-panel.tsx'
 import { NoteList } from './note-list.tsx'
-import { findingsIn } from './review.ts'
 import { TestDesk } from './test-desk.tsx'
 import { useNames } from './test-facts.ts'
 import { TestList } from './test-list.tsx'
-import { companions, currentTest, shownTest } from './tests-shown.ts'
+import { companions, shownTest } from './tests-shown.ts'
 import { ViewControls, ViewTicks } from './view-controls.tsx'
 
 const jumpKinds: readonly KindName[] = ['tests', 'annotations']
@@ -44,6 +46,7 @@ export default function HearingPane() {
   const hearingCase = useHearingCase()
   const { view, change, show, tests } = hearingCase
   const [asking, setAsking] = useState<Asking>()
+  const [wanted, setWanted] = useState<WantedFinding['wanted']>()
   const ask = useCallback((next: Asking) => setAsking(next), [])
   const mayEnter = may.mayCreate('tests')
   const onEntered = (id: RecordId) => change((before) => ({ ...before, entered: id }))
@@ -62,11 +65,10 @@ export default function HearingPane() {
       <KeptTextScope value={caseId}>
         <div className={styles.layout} data-apart={view.ears === 'apart'}>
           <Controls hearingCase={hearingCase} />
-          <Charts hearingCase={hearingCase} ask={ask} />
-          <Measures hearingCase={hearingCase} />
+          <Charts hearingCase={hearingCase} ask={ask} onFinding={(key) => setWanted({ key })} />
+          <Measures hearingCase={hearingCase} wanted={wanted} />
           <Desk hearingCase={hearingCase} ask={ask} />
           <Notes hearingCase={hearingCase} ask={ask} />
-          <FindingsPanel findings={hearingCase.findings} />
           <section className={styles.wide} aria-label={hearing.test.heading}>
             <div className={styles.head}>
               <h3>{hearing.test.heading}</h3>
@@ -81,6 +83,9 @@ export default function HearingPane() {
               onAct={(what, test) => ask({ what, test })}
             />
           </section>
+          <div className={styles.wide}>
+            <SpeechTests ear={view.focus} />
+          </div>
         </div>
         <HearingDialogs
           asking={asking}
@@ -127,7 +132,7 @@ function useHearingCase() {
     tests,
     notes: useMemo(() => numbered(annotations), [annotations]),
     anchors: useMemo(() => anchorsOf(threads), [threads]),
-    findings: useMemo(() => findingsIn(tests), [tests]),
+    measured: useCaseMeasures(tests, shown),
     view,
     change,
     show,
@@ -179,6 +184,11 @@ interface PartProps {
   readonly ask: (asking: Asking) => void
 }
 
+interface WantedFinding {
+  /** the finding whose mark was pressed on a chart */
+  readonly wanted: { readonly key: string } | undefined
+}
+
 /** The annotations about the ear in general and about the tests shown. */
 function notesFor({ notes, shown }: HearingCase): HearingCase['notes'] {
   const ids = new Set(shown.map(({ id }) => id))
@@ -202,11 +212,13 @@ function Controls({ hearingCase }: Pick<PartProps, 'hearingCase'>) {
   )
 }
 
-function Charts({ hearingCase, ask }: PartProps) {
+function Charts({ hearingCase, ask, onFinding }: PartProps & { readonly onFinding: (key: string) => void }) {
   const { record } = useBoard()
   const { hearing } = useMessages()
   const { picking } = useChartPick()
-  const { view, change, shown, tests, anchors, may, editable, focused } = hearingCase
+  const { view, change, shown, tests, anchors, may, editable, focused, measured } = hearingCase
+  const overlays = useOverlays(tests, shown)
+  const marks = useMemo(() => chartMarks(measured.findings ?? [], shown), [measured.findings, shown])
   const mode = modeOf(hearingCase)
   const onChanges = (changes: PointChanges) => {
     if (focused === undefined) return
@@ -238,6 +250,9 @@ function Charts({ hearingCase, ask }: PartProps) {
               onMove={(id, place) => changeAnnotation(record, id, { place })}
               onPlace={(place) => may.mayCreate('annotations') && ask({ what: 'new-note', place, test: undefined })}
               onChanges={onChanges}
+              bands={bandsFor(overlays, ears)}
+              findings={marks.filter(({ ear }) => ears.includes(ear))}
+              onFinding={mode === 'look' && !picking ? onFinding : undefined}
             />
           )
         })}
@@ -245,6 +260,9 @@ function Charts({ hearingCase, ask }: PartProps) {
       <div className={styles.ticks}>
         <ViewTicks view={view} change={change} />
       </div>
+      {shown.length > 0 && (
+        <OverlayControls overlays={overlays.overlays} chosen={overlays.chosen} onToggle={overlays.toggle} />
+      )}
     </section>
   )
 }
@@ -271,16 +289,16 @@ function closedBecause(
   return state === 'current' ? words.closedForEditing : words.notCurrent
 }
 
-/** The other ear counts only beside a test that counts itself. */
-const betterEarWith = (focused: HearingTest, tests: readonly HearingTest[]): HearingTest | undefined =>
-  focused.state === 'current' ? currentTest(tests, otherEar(focused.ear)) : undefined
-
-function Measures({ hearingCase: { focused, tests } }: Pick<PartProps, 'hearingCase'>) {
-  const measures = useMemo(
-    () => (focused === undefined ? [] : measuresOf(focused, betterEarWith(focused, tests))),
-    [focused, tests],
+/** Measures and findings of the tests on the chart. */
+function Measures({ hearingCase: { measured, shown }, wanted }: Pick<PartProps, 'hearingCase'> & WantedFinding) {
+  if (shown.length === 0) return null
+  const onShow = (finding: Finding) => highlight(chartPlaceOf(finding, shown))
+  return (
+    <div className={styles.measures}>
+      <MeasuresPanel of={measured} />
+      <FindingsList findings={measured.findings} wanted={wanted} onShow={onShow} />
+    </div>
   )
-  return focused === undefined ? null : <MeasuresPanel ear={focused.ear} state={focused.state} measures={measures} />
 }
 
 function Notes({ hearingCase, ask }: PartProps) {

@@ -1,13 +1,9 @@
-import type { Difference } from '@/lib/audiometry/differences.ts'
-import type { SourceStatus } from '@/lib/audiometry/provenance.ts'
-import type { LossType, LossTypeResult } from '@/lib/audiometry/type-of-loss.ts'
 import type { CellFault, CsvWarning, FileFault } from '@/lib/interchange/csv-faults.ts'
 import type { PointFault } from '@/lib/interchange/point-text.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 
 const minus = (value: number | string): string => String(value).replace('-', '−')
 const decimals = (value: number): string => minus(Math.round(value * 100) / 100)
-const hz = (frequencies: readonly number[]): string => `${frequencies.join(', ')} Hz`
 const plural = (count: number, one: string, many: string): string =>
   `${count.toLocaleString('en')} ${count === 1 ? one : many}`
 
@@ -70,39 +66,6 @@ const warnings: { readonly [C in CsvWarning['code']]: (warning: Extract<CsvWarni
 
 const ofCode = <T extends { code: string }>(sentences: unknown, fact: T): string =>
   (sentences as Record<string, (fact: T) => string>)[fact.code]?.(fact) ?? fact.code
-
-const lossTypes: Record<LossType, string> = {
-  none: 'no hearing loss',
-  conductive: 'conductive',
-  mixed: 'mixed',
-  sensorineural: 'sensorineural',
-  unknown: 'cannot be told',
-}
-const unknownBecause: Record<NonNullable<LossTypeResult['unknownBecause']>, string> = {
-  'air-missing': 'air conduction is incomplete',
-  'bone-missing': 'bone conduction is incomplete',
-  'no-response': '"no response" leaves more than one type possible',
-}
-const statusWords: Record<SourceStatus, string> = {
-  confirmed: 'seen in the source or a public copy of it',
-  'from memory, unconfirmed': 'from memory, unconfirmed',
-  'common practice, no source': 'common practice, no source',
-}
-
-function difference(value: Difference): string {
-  switch (value.kind) {
-    case 'exact':
-      return `${decimals(value.value)} dB`
-    case 'at-least':
-      return `≥ ${decimals(value.value)} dB`
-    case 'at-most':
-      return `≤ ${decimals(value.value)} dB`
-    case 'undetermined':
-      return 'cannot be told: no response by air and by bone'
-    default:
-      return value satisfies never
-  }
-}
 
 /** The hearing pane: audiogram, tests, entry, measures. */
 export const hearing = {
@@ -222,60 +185,6 @@ export const hearing = {
     somebody: 'somebody',
   },
   pointFault,
-  measures: {
-    heading: 'Measures',
-    how: 'How computed',
-    missing: (frequencies: readonly number[]) => `not tested at ${hz(frequencies)}`,
-    missingFor: (route: string, frequencies: readonly number[]) => `${route} missing at ${hz(frequencies)}`,
-    noValue: 'cannot be computed',
-    level: (value: number, censored: boolean) => `${censored ? '≥ ' : ''}${decimals(value)} dB HL`,
-    difference,
-    ptaWho: 'PTA 0.5, 1, 2, 4 kHz',
-    ptaAao: 'PTA 0.5, 1, 2, 3 kHz',
-    gap: 'Air-bone gap, 0.5, 1, 2, 3 kHz',
-    type: 'Type of loss',
-    grade: 'Grade of this ear',
-    gradeBetter: 'Grade, better ear',
-    conventions: {
-      'pta4-who': 'WHO frequencies',
-      'pta4-aao': 'AAO-HNS frequencies',
-      gap: 'AAO-HNS 1995, same test',
-      'set-1': 'gap > 10 dB, loss > 15 dB HL',
-      'who-ear': 'WHO 2021 scale; meant for the better ear',
-      'who-better': 'WHO 2021',
-    },
-    lossTypes,
-    because: unknownBecause,
-    gradeWords: (grade: string, orWorse: boolean) => (orWorse ? `at least ${grade}` : grade),
-    unilateral: 'unilateral',
-    inputs: 'Inputs',
-    formula: 'Formula',
-    source: 'Source',
-    status: 'Status',
-    statusWords,
-    reservation: 'Reservation',
-    input: (frequency: number, level: number, how: string) => `${frequency} Hz: ${decimals(level)} dB HL${how}`,
-    inputHow: {
-      measured: '',
-      'no-response': ' (no response: a lower bound)',
-      'no-response-by-scheme': ' (no response: the number of the scheme)',
-      interpolated: ' (mean of 2000 and 4000 Hz)',
-    },
-    maskedInput: ', masked',
-    mean: (levels: readonly number[]) => `(${levels.map(decimals).join(' + ')}) / ${levels.length}`,
-    gapFormula: (air: string, bone: string) => `mean air − mean bone = ${air} − ${bone}`,
-    uncertain3000:
-      '3000 Hz was not tested; 2000 and 4000 Hz differ by more than 15 dB, so the mean in its place is uncertain.',
-    bonePart: 'Bone conduction',
-    airPart: 'Air conduction',
-  },
-  findings: {
-    heading: 'To look at',
-    none: 'No masking or plausibility finding in the tests shown.',
-    needsBoth: 'Findings need a current unaided test of both ears.',
-    severity: { urgent: 'Urgent', check: 'Check', remark: 'Remark' },
-    alsoAt: (frequencies: readonly number[]) => `Also at ${hz(frequencies)}.`,
-  },
   notes: {
     heading: 'On this audiogram',
     none: 'No pin and no band here.',

@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { mayImport, previewOf } from '../../../app/board/hearing/import-preview.ts'
-import { measuresOf } from '../../../app/board/hearing/measures.ts'
-import { findingsIn, grouped } from '../../../app/board/hearing/review.ts'
 import { companions, shownTest, testOrder } from '../../../app/board/hearing/tests-shown.ts'
 import type { HearingTest } from '../../../lib/board/records/hearing-test.ts'
 import { hearingTest, points } from '../../fixtures/hearing-tests.ts'
@@ -30,51 +28,6 @@ describe('the test on the chart', () => {
   it('stands in a list with current tests first and then the latest', () => {
     const latest = superseded({ id: 't-4', performedOn: '2026-04-01' })
     expect([old, latest, current].sort(testOrder).map(({ id }) => id)).toEqual(['t-2', 't-4', 't-1'])
-  })
-})
-
-describe('measures beside the chart', () => {
-  // by hand: air 60 and bone 20 at every frequency
-  const test = { ear: 'right', condition: 'unaided', points: { ...flat(60), ...flat(20, 'bone') } } as const
-
-  it('give average, gap, type and grade of the test, each with its convention', () => {
-    const [who, aao, gap, type, grade] = measuresOf(test, undefined)
-    expect(who).toMatchObject({ kind: 'average', result: { value: 60, convention: { id: 'pta4-who' } } })
-    expect(aao).toMatchObject({ kind: 'average', result: { value: 60, convention: { id: 'pta4-aao' } } })
-    expect(gap).toMatchObject({ kind: 'gap', result: { difference: { kind: 'exact', value: 40 } } })
-    expect(type).toMatchObject({ kind: 'type', result: { type: 'mixed' } })
-    expect(grade).toMatchObject({ kind: 'grade', result: { grade: 'moderately severe' } })
-  })
-
-  it('grade the better ear when there is a test of the other one', () => {
-    const other = { ear: 'left', condition: 'unaided', points: flat(10) } as const
-    const measure = measuresOf(test, other).at(-1)
-    expect(measure).toMatchObject({
-      kind: 'grade-better',
-      betterEar: 'left',
-      result: { grade: 'normal', unilateral: true },
-    })
-  })
-
-  it('give averages alone for a test in the sound field or with a device', () => {
-    const aided = { ear: 'right', condition: 'aided', points: flat(30, 'aided') } as const
-    expect(measuresOf(aided, undefined).map(({ kind }) => kind)).toEqual(['average', 'average'])
-  })
-})
-
-describe('findings', () => {
-  it('need a current test of both ears', () => {
-    expect(findingsIn([hearingTest()])).toBeUndefined()
-  })
-
-  it('ask for masking where the ears differ by 40 dB, and stand together by rule and ear', () => {
-    const right = hearingTest({ id: 'r', points: flat(80) })
-    const left = hearingTest({ id: 'l', ear: 'left', points: flat(10) })
-    // BSA 2018, rule 1 (from memory, unconfirmed): not masked and 40 dB or more apart with supra-aural earphones
-    const groups = grouped(findingsIn([right, left]) ?? [])
-    const rule1 = groups.filter(([first]) => first.id === 'mask-air-bsa-1')
-    expect(rule1).toHaveLength(1)
-    expect(rule1[0]?.map(({ where }) => where.frequency)).toEqual([500, 1000, 2000, 3000, 4000])
   })
 })
 

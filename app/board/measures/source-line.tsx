@@ -1,0 +1,14 @@
+import { useMessages } from '@/app/messages/use-messages.ts'
+import type { Provenance } from '@/lib/audiometry/provenance.ts'
+import styles from './source-line.module.css'
+
+/** Where a rule or table comes from. What nobody has confirmed carries a sign of its own. */
+export function SourceLine({ of }: { of: Provenance }) {
+  const { measures } = useMessages()
+  return (
+    <span className={styles.source} data-status={of.status}>
+      {measures.howWords.source}: {of.source}. <b className={styles.status}>{measures.statusWords[of.status]}</b>
+      {of.reservation !== undefined && `; ${of.reservation}`}.
+    </span>
+  )
+}
