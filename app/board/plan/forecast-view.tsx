@@ -1,15 +1,16 @@
 'use client'
 
+import type { ReactNode } from 'react'
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Forecast, ForecastOutcome } from '@/lib/forecast/forecast.ts'
-import type { Option } from '@/lib/forecast/profiles.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { OnWhy } from './figure.tsx'
 import styles from './forecast-view.module.css'
 import { FrequencyStrip } from './frequency-strip.tsx'
 import { FrequencyTable } from './frequency-table.tsx'
 import { Headline, wordScoreHint } from './headline.tsx'
+import { optionText } from './option-text.ts'
 import { toneOf } from './options-table.tsx'
 import { refusalText } from './refusal-text.ts'
 
@@ -19,10 +20,12 @@ interface ForecastViewProps {
   /** `screen`: type of the main screen, a strip instead of the table, nothing to press */
   readonly scale: 'pane' | 'screen'
   readonly onWhy?: OnWhy
+  /** the forecast drawn, above its numbers by frequency */
+  readonly chart?: ReactNode
 }
 
 /** The forecast of one option: which, how it fits, the numbers first asked for, then each frequency, with cautions. */
-export function ForecastView({ outcome, ear, scale, onWhy }: ForecastViewProps) {
+export function ForecastView({ outcome, ear, scale, onWhy, chart }: ForecastViewProps) {
   const { forecast: words, words: shared } = useMessages()
   if (!outcome.ok)
     return (
@@ -36,9 +39,9 @@ export function ForecastView({ outcome, ear, scale, onWhy }: ForecastViewProps) 
   return (
     <div className={styles.view} data-scale={scale}>
       {scale === 'pane' ? (
-        <InPane forecast={forecast} ear={ear} onWhy={onWhy} />
+        <InPane forecast={forecast} ear={ear} onWhy={onWhy} chart={chart} />
       ) : (
-        <OnScreen forecast={forecast} ear={ear} />
+        <OnScreen forecast={forecast} />
       )}
     </div>
   )
@@ -48,15 +51,16 @@ interface PartsProps {
   readonly forecast: Forecast
   readonly ear: Ear | undefined
   readonly onWhy?: OnWhy | undefined
+  readonly chart: ReactNode
 }
 
-function InPane({ forecast, ear, onWhy }: PartsProps) {
-  const { forecast: words } = useMessages()
+function InPane({ forecast, ear, onWhy, chart }: PartsProps) {
+  const { forecast: words, words: shared } = useMessages()
   const { option, fitting, concerns, candidacy, byFrequency, weak } = forecast
   return (
     <>
       <div className={styles.option}>
-        <OptionName option={option} ear={ear} />
+        <p className={styles.optionName}>{optionText(option, ear, words, shared)}</p>
         {fitting !== undefined && (
           <p className={styles.note}>
             <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign> {words.verdictHint}
@@ -71,6 +75,7 @@ function InPane({ forecast, ear, onWhy }: PartsProps) {
         wordHint={wordScoreHint(forecast.wordScores, words)}
         onWhy={onWhy}
       />
+      {chart}
       <FrequencyTable byFrequency={byFrequency} onWhy={onWhy} />
       {weak && <Weak note={words.weakNote} />}
       <ul className={styles.cautions} aria-label={words.cautionsTitle}>
@@ -82,24 +87,19 @@ function InPane({ forecast, ear, onWhy }: PartsProps) {
   )
 }
 
-/** As much as a room reads from ten metres. */
-function OnScreen({ forecast, ear }: PartsProps) {
+/** As much as a room reads from ten metres; the card around it names the option. */
+function OnScreen({ forecast }: Pick<PartsProps, 'forecast'>) {
   const { forecast: words } = useMessages()
-  const { option, fitting, concerns, byFrequency, weak } = forecast
+  const { fitting, concerns, byFrequency, weak } = forecast
   return (
     <>
-      <div className={styles.option}>
-        <OptionName option={option} ear={ear} />
-        {fitting !== undefined && fitting !== 'inside' && (
+      {fitting !== undefined && fitting !== 'inside' && (
+        <p className={styles.note}>
           <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign>
-        )}
-        <Concerns concerns={concerns} />
-      </div>
-      <Headline
-        forecast={forecast}
-        quantities={['aidedThreshold', 'residualGap']}
-        wordHint={words.quantityHint.wordScore}
-      />
+        </p>
+      )}
+      <Concerns concerns={concerns} />
+      <Headline forecast={forecast} quantities={['aidedThreshold', 'residualGap']} wordHint={words.wordScoreBrief} />
       <FrequencyStrip byFrequency={byFrequency} />
       <div className={styles.foot}>
         {weak && <Weak note={words.weakShort} />}
@@ -116,12 +116,6 @@ function Concerns({ concerns }: Pick<Forecast, 'concerns'>) {
       <StateSign tone="caution">{forecast.concern}</StateSign> {forecast.concerns[concern]}
     </p>
   ))
-}
-
-function OptionName({ option, ear }: { option: Option; ear: Ear | undefined }) {
-  const { forecast, words } = useMessages()
-  const name = forecast.forOption(words.deviceClass[option.deviceClass], words.couplingSite[option.couplingSite])
-  return <p className={styles.optionName}>{ear === undefined ? name : `${words.ear[ear]}: ${name}`}</p>
 }
 
 function Weak({ note }: { note: string }) {

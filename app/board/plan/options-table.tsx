@@ -10,6 +10,7 @@ import type { FittingVerdict } from '@/lib/forecast/headroom.ts'
 import type { Prediction } from '@/lib/forecast/prediction.ts'
 import type { Option } from '@/lib/forecast/profiles.ts'
 import { Absent, Figure, type OnWhy } from './figure.tsx'
+import { optionText } from './option-text.ts'
 import styles from './options-table.module.css'
 import { shortRefusalText } from './refusal-text.ts'
 import { useRovingCells } from './use-roving-cells.ts'
@@ -103,7 +104,7 @@ function Choice({ option, isPlanned, onChoose }: ChoiceProps) {
   const { forecast, words } = useMessages()
   if (isPlanned) return <StateSign tone="accent">{forecast.planned}</StateSign>
   if (onChoose === undefined) return null
-  const name = forecast.forOption(words.deviceClass[option.deviceClass], words.couplingSite[option.couplingSite])
+  const name = optionText(option, undefined, forecast, words)
   return (
     <Button
       tone="quiet"
@@ -125,7 +126,7 @@ interface OptionCellsProps {
 function OptionCells({ forecast, onWhy, cellAt }: OptionCellsProps) {
   const { forecast: words, words: shared } = useMessages()
   const { fourTone, wordScores, option } = forecast
-  const optionName = words.forOption(shared.deviceClass[option.deviceClass], shared.couplingSite[option.couplingSite])
+  const optionName = optionText(option, undefined, words, shared)
   const whatOf = (quantity: string) => `${quantity}, ${optionName}`
   return (
     <>

@@ -14,6 +14,7 @@ import type { Showing } from '@/lib/board/records/main-screen.ts'
 import type { Plan } from '@/lib/board/records/plan.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { WhySubject } from './figure-words.ts'
+import { ForecastChart } from './forecast-chart.tsx'
 import { ForecastView } from './forecast-view.tsx'
 import { OptionsTable } from './options-table.tsx'
 import { PlanForm } from './plan-form.tsx'
@@ -27,7 +28,7 @@ const showing: Showing = { kind: 'forecast' }
 /** Plan and forecast of the open case: the plan is edited live, the forecast follows it. */
 export default function PlanPane() {
   const { plan: labels, forecast: words } = useMessages()
-  const { plan, outcome, compared } = useForecast()
+  const { plan, unaided, outcome, compared } = useForecast()
   const [asked, setAsked] = useState<WhySubject>()
   const editing = usePlanEditing(plan)
   const onKey = usePutOnScreenKey(showing)
@@ -42,7 +43,13 @@ export default function PlanPane() {
         )}
         <section className={styles.forecast} aria-label={words.title}>
           <h3 className={styles.title}>{words.title}</h3>
-          <ForecastView outcome={outcome} ear={plan?.ear} scale="pane" onWhy={setAsked} />
+          <ForecastView
+            outcome={outcome}
+            ear={plan?.ear}
+            scale="pane"
+            onWhy={setAsked}
+            chart={unaided && outcome.ok && <ForecastChart test={unaided} forecast={outcome.forecast} />}
+          />
         </section>
         {compared.length > 0 && (
           <section className={styles.options} aria-label={words.options}>

@@ -2,7 +2,7 @@
 
 import { useMemo } from 'react'
 import { useSingle, useTable } from '@/app/board/board-context.tsx'
-import { earTestsOf, forecastPlanOf } from '@/lib/board/forecast-inputs.ts'
+import { currentTest, earTestsOf, forecastPlanOf } from '@/lib/board/forecast-inputs.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { Plan } from '@/lib/board/records/plan.ts'
 import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
@@ -13,6 +13,8 @@ import { deviceProfiles } from '@/lib/forecast/profiles.ts'
 
 export interface CaseForecast {
   readonly plan: Plan | undefined
+  /** the current unaided test of the planned ear */
+  readonly unaided: HearingTest | undefined
   /** of the option in the plan */
   readonly outcome: ForecastOutcome
   /** the same ear with every option; nothing without a plan */
@@ -33,7 +35,9 @@ export function caseForecast(
   speechTests: readonly SpeechTest[],
 ): CaseForecast {
   const known = { profiles: deviceProfiles, loss: asInEvidence }
-  if (plan === undefined) return { plan, outcome: forecast({ plan, tests: undefined, ...known }), compared: [] }
+  if (plan === undefined)
+    return { plan, unaided: undefined, outcome: forecast({ plan, tests: undefined, ...known }), compared: [] }
   const inputs = { plan: forecastPlanOf(plan), tests: earTestsOf(plan.ear, tests, speechTests), ...known }
-  return { plan, outcome: forecast(inputs), compared: compareOptions(inputs) }
+  const unaided = currentTest(tests, plan.ear, 'unaided')
+  return { plan, unaided, outcome: forecast(inputs), compared: compareOptions(inputs) }
 }

@@ -214,4 +214,7 @@ export const forecast = {
     'An estimate from group data. The labelling of the device decides: check candidacy and magnetic resonance.',
   weakShort: 'Gains and maximum outputs are from memory, not held against a publication.',
   bandLabel: 'forecast, 80 %',
+  chartLabel: (ear: string) =>
+    `Unaided audiogram of the ${ear} ear with the expected aided thresholds as a band; the table below has the numbers`,
+  wordScoreBrief: 'monosyllables, 65 dB SPL',
 }
