@@ -1,5 +1,6 @@
 // Writes tests/published/README.md from what the last run of tests/published recorded in coverage/published.
 // Usage: npx vitest run tests/published && node scripts/published-report.mjs
+// With --check it fails when the page had to change, so that the one in the repository is always that of a run.
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 
@@ -18,7 +19,9 @@ const recordings = readdirSync(folder)
 
 const inOrder = (a, b) => (a < b ? -1 : a > b ? 1 : 0)
 const cell = (text) => text.replaceAll('|', '\\|')
-const twoDigits = (value) => (value === 0 ? '0' : String(Number(value.toPrecision(2))))
+/** What only the rounding of the machine decides is not printed: it may differ from one to the next. */
+const noise = 1e-9
+const twoDigits = (value) => (value === 0 ? '0' : value < noise ? '< 1e-9' : String(Number(value.toPrecision(2))))
 
 /** One row for each source within a test file. */
 function rowsOf({ testFile, checks }) {
@@ -54,5 +57,8 @@ const lines = [
   ),
   '',
 ]
-writeFileSync(target, lines.join('\n'))
-console.log(`${target}: ${total} values from ${rows.length} rows`)
+const page = lines.join('\n')
+const isCurrent = existsSync(target) && readFileSync(target, 'utf8') === page
+writeFileSync(target, page)
+console.log(`${target}: ${total} values from ${rows.length} rows${isCurrent ? '' : ', written anew: commit it'}`)
+if (!isCurrent && process.argv.includes('--check')) process.exitCode = 1

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { ensureBuilt } from './build.mjs'
 import { ensureChromium } from './chromium.mjs'
 import { ensureInstalled } from './install.mjs'
-import { installed, run } from './run.mjs'
+import { installed, root, run } from './run.mjs'
 
 const one = (name, ok) => {
   console.log(`${ok ? 'passed' : 'FAILED'}: ${name}`)
@@ -35,6 +35,11 @@ async function tests(chromium) {
   return code !== 0 && counted.failed === 0 ? { ...counted, failed: 1 } : counted
 }
 
+/** The page of published values is that of a whole run, so a run of named tests leaves it alone. */
+async function publishedPage() {
+  return one('published values', (await run([process.execPath, 'scripts/published-report.mjs', '--check'])) === 0)
+}
+
 function count(report) {
   if (report === undefined) return { passed: 0, failed: 1 }
   const { numPassedTests, numFailedTests, numPendingTests, testResults } = JSON.parse(report)
@@ -45,10 +50,13 @@ function count(report) {
   return { passed: numPassedTests, failed: numFailedTests + numPendingTests + unreadable.length }
 }
 
+const isWholeRun = process.argv.length === 2
 await ensureInstalled()
+if (isWholeRun) await rm(join(root, 'coverage', 'published'), { recursive: true, force: true })
 const chromium = await ensureChromium()
 await ensureBuilt()
 const results = [await lint(), await types(), await tests(chromium)]
+if (isWholeRun) results.push(await publishedPage())
 const total = (key) => results.reduce((sum, result) => sum + result[key], 0)
 console.log(`${total('passed')} passed, ${total('failed')} failed`)
 process.exitCode = total('failed') === 0 ? 0 : 1
