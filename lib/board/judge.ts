@@ -54,7 +54,10 @@ function judgeRights(change: Change, sender: Sender, nowMs: number, tables: Tabl
   if (change.before === undefined)
     return change.after === undefined ? undefined : judgeCreation(change, sender, nowMs, tables)
   if (change.after === undefined) return judgeRemoval(change, sender)
-  return judgeEdit(change, sender, nowMs)
+  const refused = judgeEdit(change, sender, nowMs)
+  // Taken away and made again while the link was down (a backing) arrives as one change.
+  const replaced = refused?.code === 'fixed-field' && judgeRemoval(change, sender) === undefined
+  return replaced ? judgeCreation(change, sender, nowMs, tables) : refused
 }
 
 function judgeCreation(

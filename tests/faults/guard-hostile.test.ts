@@ -8,7 +8,7 @@ import { readTable } from '../../lib/board/reading.ts'
 import { closeCode } from '../../lib/board/wire.ts'
 import { limits } from '../../server/room/limits.ts'
 import { LightClient, updateOf } from '../support/light-client.ts'
-import { sampleId, sampleRecord } from '../support/sample-records.ts'
+import { sampleId, sampleQuestion, sampleRecord } from '../support/sample-records.ts'
 import { type SyncServer, startSyncServer } from '../support/sync-server.ts'
 
 /** G4 to G9: valid updates that break rules, and bytes that are no updates. Nobody else ever sees any of it. */
@@ -85,6 +85,30 @@ describe('[G4] an update is taken whole or not at all', () => {
     const update = updateOf(team.doc, (copy) => putRecord(copy, 'steps', freshRecord('steps', 'p-team')))
     expect([await team.send(update), await team.send(update)]).toEqual(['stored', 'stored'])
     expect(await server.store.log(documentName('record', caseId), 0, 10)).toHaveLength(1)
+  })
+})
+
+describe('[G2] a record taken away and made again in one update', () => {
+  it('stands where its writer may do both, as a backing toggled while the link was down', async () => {
+    const asker = await join('p-ask', 'panel', 'floor')
+    const question = { ...(freshRecord('questions', 'p-ask') as object), id: sampleQuestion }
+    expect(await asker.attempt((copy) => putRecord(copy, 'questions', question as never))).toBe('stored')
+    const backer = await join('p-back', 'panel', 'floor')
+    const backing = (agoMs: number) =>
+      ({ ...(freshRecord('backings', 'p-back') as object), at: new Date(Date.now() - agoMs).toISOString() }) as never
+    expect(await backer.attempt((copy) => putRecord(copy, 'backings', backing(5000)))).toBe('stored')
+    expect(await backer.attempt((copy) => putRecord(copy, 'backings', backing(0)))).toBe('stored')
+  })
+
+  it('is refused where its writer may not take it away', async () => {
+    const asker = await join('p-ask', 'panel', 'floor')
+    expect(await asker.attempt((copy) => putRecord(copy, 'questions', freshRecord('questions', 'p-ask')))).toBe(
+      'stored',
+    )
+    const again = { ...(freshRecord('questions', 'p-ask') as object), at: new Date(Date.now() - 5000).toISOString() }
+    expect(await asker.attempt((copy) => putRecord(copy, 'questions', again as never))).toMatchObject({
+      code: 'fixed-field',
+    })
   })
 })
 

@@ -62,9 +62,10 @@ export class StubbornClient {
     else this.unsent.push(name)
   }
 
-  /** Everything that it made is stored. */
+  /** Everything that it made is stored, or something was refused. */
   settled(): Promise<void> {
-    return this.until(() => this.unsent.length === 0 && this.carried.length === 0 && this.acknowledged >= this.sent)
+    const allStored = () => this.unsent.length === 0 && this.carried.length === 0 && this.acknowledged >= this.sent
+    return this.until(() => this.refused.length > 0 || allStored())
   }
 
   until(holds: () => boolean): Promise<void> {
