@@ -32,6 +32,7 @@ export function BoardFrame() {
   }, [])
   usePaneKeys(show)
   usePaneCalls(chosen, columns, setChosen)
+  const opened = useOpened(paneNames.filter((name) => isShown(name, chosen, columns)))
   const switchable = sharedPanes(columns)
   return (
     <div className={styles.board} data-columns={columns}>
@@ -60,9 +61,11 @@ export function BoardFrame() {
           return (
             <Activity key={name} mode={isShown(name, chosen, columns) ? 'visible' : 'hidden'}>
               <div id={paneId(name)} className={styles.pane} data-place={place} tabIndex={-1}>
-                <Suspense fallback={<p className={styles.loading}>{shell.loading}</p>}>
-                  <Content />
-                </Suspense>
+                {opened.has(name) && (
+                  <Suspense fallback={<p className={styles.loading}>{shell.loading}</p>}>
+                    <Content />
+                  </Suspense>
+                )}
               </div>
             </Activity>
           )
@@ -71,6 +74,13 @@ export function BoardFrame() {
       </main>
     </div>
   )
+}
+
+/** Panes that have been in view: only they are loaded, and from then on they keep what was typed in them. */
+function useOpened(shown: readonly PaneName[]): ReadonlySet<PaneName> {
+  const [opened, setOpened] = useState<ReadonlySet<PaneName>>(new Set(shown))
+  if (!shown.every((name) => opened.has(name))) setOpened(new Set([...opened, ...shown]))
+  return opened
 }
 
 function usePaneKeys(show: (name: PaneName) => void): void {

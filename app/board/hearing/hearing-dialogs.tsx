@@ -1,5 +1,6 @@
 'use client'
 
+import { lazy, Suspense } from 'react'
 import { useBoard } from '@/app/board/board-context.tsx'
 import { Button } from '@/app/components/button.tsx'
 import { Dialog } from '@/app/components/dialog.tsx'
@@ -14,12 +15,14 @@ import type { ImportedTest } from '@/lib/interchange/audiogram-csv.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import { AnnotationDialog } from './annotation-dialog.tsx'
 import styles from './dialogs.module.css'
-import { ImportDialog } from './import-dialog.tsx'
 import { NewTestDialog } from './new-test-dialog.tsx'
 import { ReasonDialog } from './reason-dialog.tsx'
 import { inWords, useNames } from './test-facts.ts'
 import { currentTest } from './tests-shown.ts'
 import { VerifyDialog } from './verify-dialog.tsx'
+
+/** Loaded when somebody imports: few people do, and everybody would wait for its parser. */
+const ImportDialog = lazy(() => import('./import-dialog.tsx').then((file) => ({ default: file.ImportDialog })))
 
 /** What is being asked of this person, if anything. */
 export type Asking =
@@ -101,14 +104,16 @@ function EntryDialogs({ asking, tests, onDone, onEntered }: Part<'new-test' | 'i
     onDone()
   }
   return (
-    <ImportDialog
-      tests={tests}
-      today={today()}
-      pasted={asking.pasted}
-      sentenceOf={sentenceOf}
-      onClose={onDone}
-      onImport={enterAll}
-    />
+    <Suspense>
+      <ImportDialog
+        tests={tests}
+        today={today()}
+        pasted={asking.pasted}
+        sentenceOf={sentenceOf}
+        onClose={onDone}
+        onImport={enterAll}
+      />
+    </Suspense>
   )
 }
 
