@@ -35,7 +35,7 @@ export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void
   return (
     <header className={styles.head}>
       <div className={styles.name}>
-        <Link className={styles.programme} href={`/programme/${programme.id}`}>
+        <Link className={styles.programme} prefetch={false} href={`/programme/${programme.id}`}>
           <span aria-hidden="true">←</span> {programme.label}
         </Link>
         <h1 className={styles.title}>{header?.pseudonym ?? label}</h1>

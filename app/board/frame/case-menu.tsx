@@ -22,7 +22,7 @@ export function CaseMenu({ open, onClose, onOpen }: CaseMenuProps) {
       <ul className={styles.pages}>
         {(['screen', 'theatre', 'handout'] as const).map((page) => (
           <li key={page}>
-            <Link href={`/case/${caseId}/${page}`} target="_blank">
+            <Link href={`/case/${caseId}/${page}`} target="_blank" prefetch={false}>
               {board.page[page]}
             </Link>
             <p className={styles.hint}>{board.pageHint[page]}</p>
