@@ -1,7 +1,6 @@
 import { Button } from '@/app/components/button.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
-import { writeAudiogramCsv } from '@/lib/interchange/audiogram-csv.ts'
 
 /** Saves the current tests as a table that the import reads back. */
 export function ExportButton({ tests }: { tests: readonly HearingTest[] }) {
@@ -9,10 +8,15 @@ export function ExportButton({ tests }: { tests: readonly HearingTest[] }) {
   const current = tests.filter(({ state }) => state === 'current')
   if (current.length === 0) return null
   return (
-    <Button tone="quiet" onClick={() => save(writeAudiogramCsv(current))}>
+    <Button tone="quiet" onClick={() => saveAsCsv(current)}>
       {hearing.export}
     </Button>
   )
+}
+
+async function saveAsCsv(tests: readonly HearingTest[]): Promise<void> {
+  const { writeAudiogramCsv } = await import('@/lib/interchange/audiogram-csv.ts')
+  save(writeAudiogramCsv(tests))
 }
 
 function save(text: string): void {

@@ -33,7 +33,7 @@ export type Asking =
   | { readonly what: 'edit-note' | 'remove-note'; readonly annotation: Annotation }
 
 interface HearingDialogsProps {
-  readonly asking: Asking | undefined
+  readonly asking: Asking
   readonly tests: readonly HearingTest[]
   readonly may: Rights
   readonly onDone: () => void
@@ -43,7 +43,6 @@ interface HearingDialogsProps {
 /** The dialogs of the pane and the edits that they end in. */
 export function HearingDialogs(props: HearingDialogsProps) {
   const { asking } = props
-  if (asking === undefined) return null
   switch (asking.what) {
     case 'new-test':
     case 'import':

@@ -1,6 +1,6 @@
 'use client'
 
-import { useCallback, useContext, useEffect, useMemo, useState } from 'react'
+import { lazy, Suspense, useCallback, useContext, useEffect, useMemo, useState } from 'react'
 import { type ChartAnchor, numbered } from '@/app/audiogram/notes.ts'
 import { PeopleContext, useBoard, useMay, useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
 import { highlight, useChartPick } from '@/app/board/chart-pick.ts'
@@ -26,15 +26,18 @@ import { SpeechTests } from '../speech/speech-tests.tsx'
 import type { PointChanges } from './chart-entry.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { ExportButton } from './export-button.tsx'
-import { type Asking, HearingDialogs } from './hearing-dialogs.tsx'
+import type { Asking } from './hearing-dialogs.tsx'
 import styles from './hearing-pane.module.css'
 import { type ChartMode, chartsOf, firstView, type HearingView, withTest } from './hearing-view.ts'
 import { NoteList } from './note-list.tsx'
-import { TestDesk } from './test-desk.tsx'
 import { useNames } from './test-facts.ts'
 import { TestList } from './test-list.tsx'
 import { companions, shownTest } from './tests-shown.ts'
 import { ViewControls, ViewTicks } from './view-controls.tsx'
+
+// Entry is for moderator and team; the panel reads, often on a phone.
+const HearingDialogs = lazy(() => import('./hearing-dialogs.tsx').then((file) => ({ default: file.HearingDialogs })))
+const TestDesk = lazy(() => import('./test-desk.tsx').then((file) => ({ default: file.TestDesk })))
 
 const jumpKinds: readonly KindName[] = ['tests', 'annotations']
 
@@ -87,13 +90,17 @@ export default function HearingPane() {
             <SpeechTests ear={view.focus} />
           </div>
         </div>
-        <HearingDialogs
-          asking={asking}
-          tests={tests}
-          may={may}
-          onDone={() => setAsking(undefined)}
-          onEntered={onEntered}
-        />
+        {asking !== undefined && (
+          <Suspense>
+            <HearingDialogs
+              asking={asking}
+              tests={tests}
+              may={may}
+              onDone={() => setAsking(undefined)}
+              onEntered={onEntered}
+            />
+          </Suspense>
+        )}
       </KeptTextScope>
     </Pane>
   )
@@ -274,7 +281,9 @@ function Desk({ hearingCase: { focused, mayWrite, editable, view }, ask }: PartP
   return (
     <div className={styles.wide}>
       {editable ? (
-        <TestDesk test={focused} extended={view.extended} onTable={(pasted) => ask({ what: 'import', pasted })} />
+        <Suspense>
+          <TestDesk test={focused} extended={view.extended} onTable={(pasted) => ask({ what: 'import', pasted })} />
+        </Suspense>
       ) : (
         <p className={styles.closed}>{closedBecause(focused, hearing.test)}</p>
       )}
