@@ -7,7 +7,6 @@ const config: NextConfig = {
   // `npm test` checks all types once; a build that checks them again, tests included, takes twice as long.
   typescript: { ignoreBuildErrors: true },
   // One build folder a checkout; a second server of the same checkout (tests) reads the same build.
-  turbopack: { resolveAlias: { buffer: { browser: './app/no-buffer.ts' } } },
   distDir: process.env.NEXT_DIST_DIR ?? '.next',
 }
 
