@@ -7,8 +7,8 @@ export interface LevelBand {
   readonly id: string
   readonly kind: 'forecast' | 'age' | 'speech' | 'heard'
   readonly ear?: Ear
-  /** named at the right end of the band */
-  readonly label: string
+  /** named at the right end of the band; without it a legend beside the chart does */
+  readonly label?: string
   readonly limits: readonly {
     readonly hz: number
     readonly low: number
@@ -31,7 +31,7 @@ export function LevelBands({ bands, frame }: { bands: readonly LevelBand[]; fram
 
 function BandLabel({ band, frame }: { band: LevelBand; frame: ChartFrame }) {
   const last = band.limits.at(-1)
-  if (last === undefined) return null
+  if (last === undefined || band.label === undefined) return null
   return (
     <text
       className={styles.label}

@@ -69,8 +69,9 @@ export default function HearingPane() {
         <div className={styles.layout} data-apart={view.ears === 'apart'}>
           <Controls hearingCase={hearingCase} />
           <Charts hearingCase={hearingCase} ask={ask} onFinding={(key) => setWanted({ key })} />
-          <Measures hearingCase={hearingCase} wanted={wanted} />
+          {hearingCase.shown.length > 0 && <MeasuresPanel of={hearingCase.measured} />}
           <Desk hearingCase={hearingCase} ask={ask} />
+          <Findings hearingCase={hearingCase} wanted={wanted} />
           <Notes hearingCase={hearingCase} ask={ask} />
           <section className={styles.wide} aria-label={hearing.test.heading}>
             <div className={styles.head}>
@@ -298,16 +299,10 @@ function closedBecause(
   return state === 'current' ? words.closedForEditing : words.notCurrent
 }
 
-/** Measures and findings of the tests on the chart. */
-function Measures({ hearingCase: { measured, shown }, wanted }: Pick<PartProps, 'hearingCase'> & WantedFinding) {
-  if (shown.length === 0) return null
+/** What is to be looked at in the tests on the chart; choosing one shows its point there. */
+function Findings({ hearingCase: { measured, shown }, wanted }: Pick<PartProps, 'hearingCase'> & WantedFinding) {
   const onShow = (finding: Finding) => highlight(chartPlaceOf(finding, shown))
-  return (
-    <div className={styles.measures}>
-      <MeasuresPanel of={measured} />
-      <FindingsList findings={measured.findings} wanted={wanted} onShow={onShow} />
-    </div>
-  )
+  return <FindingsList findings={measured.findings} wanted={wanted} onShow={onShow} />
 }
 
 function Notes({ hearingCase, ask }: PartProps) {

@@ -49,7 +49,7 @@ export function ageOverlay(header: Pick<CaseHeader, 'ageYears' | 'sex'> | undefi
   const of = [group.edition, words.sex[group.sex], group.age] as const
   return {
     ok: true,
-    bands: [{ id: 'age', kind: 'age', label: words.ageName(...of), limits: ageLimits(group) }],
+    bands: [{ id: 'age', kind: 'age', limits: ageLimits(group) }],
     legends: [{ kind: 'age', text: words.ageLegend(...of) }],
   }
 }
@@ -82,12 +82,11 @@ export function speechOverlay(
   return {
     ok: true,
     bands: [
-      { id: 'speech', kind: 'speech', label: words.speechName, limits: peaks },
+      { id: 'speech', kind: 'speech', limits: peaks },
       ...heard.map(({ test, index }) => ({
         id: `heard.${test.ear}`,
         kind: 'heard' as const,
         ear: test.ear,
-        label: words.heardName(test.ear),
         limits: speechLimits(index).heard,
       })),
     ],
@@ -134,7 +133,7 @@ export function forecastOverlay(
   const words = messages.measures.overlays
   const outcome = plan && forecastOf(plan, tests, speechTests)
   if (plan === undefined || !outcome?.ok) return { ok: false, reason: words.refused['no-forecast'] }
-  const band = forecastLevelBand(plan.ear, outcome.forecast, messages.forecast.bandLabel)
+  const { label: _named, ...band } = forecastLevelBand(plan.ear, outcome.forecast, messages.forecast.bandLabel)
   if (band.limits.length < 2) return { ok: false, reason: words.refused['no-forecast'] }
   return {
     ok: true,

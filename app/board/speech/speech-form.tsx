@@ -62,7 +62,7 @@ export function SpeechForm({ first, today, replaces, onEnter, onClose }: SpeechF
         <Setting entry={entry} change={change} />
         <TextField name="listName" entry={entry} change={change} fault={faultAt('listName')} />
         <TextField name="items" entry={entry} change={change} fault={faultAt('items')} numeric />
-        <Field label={speech.fields.right} hint={speech.fields.rightHint} error={faultAt('right')}>
+        <Field label={speech.fields.right} error={faultAt('right')}>
           {(control) => (
             <input
               {...control}
@@ -81,7 +81,7 @@ export function SpeechForm({ first, today, replaces, onEnter, onClose }: SpeechF
           entry={entry}
           change={change}
           fault={faultAt('noiseLevel')}
-          hint={speech.fields.noiseHint}
+          placeholder={speech.fields.quiet}
           numeric
         />
         <Field label={speech.fields.performedOn} error={faultAt('performedOn')}>
@@ -139,17 +139,18 @@ interface PartProps {
 interface TextFieldProps extends PartProps {
   readonly name: 'listName' | 'items' | 'speechLevel' | 'noiseLevel' | 'note'
   readonly fault: string | undefined
-  readonly hint?: string
+  readonly placeholder?: string
   readonly numeric?: boolean
 }
 
-function TextField({ name, entry, change, fault, hint, numeric = false }: TextFieldProps) {
+function TextField({ name, entry, change, fault, placeholder, numeric = false }: TextFieldProps) {
   const { speech } = useMessages()
   return (
-    <Field label={speech.fields[name]} error={fault} {...(hint === undefined ? {} : { hint })}>
+    <Field label={speech.fields[name]} error={fault}>
       {(control) => (
         <input
           {...control}
+          placeholder={placeholder}
           inputMode={numeric ? 'decimal' : undefined}
           autoComplete="off"
           value={entry[name]}

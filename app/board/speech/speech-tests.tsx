@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react'
 import { useBoard, useMay, useTable } from '@/app/board/board-context.tsx'
 import { ReasonDialog } from '@/app/board/hearing/reason-dialog.tsx'
 import { dayOf, useNames } from '@/app/board/hearing/test-facts.ts'
+import { type Shortcut, useShortcuts } from '@/app/board/shortcuts.tsx'
 import { Button } from '@/app/components/button.tsx'
 import { Dialog } from '@/app/components/dialog.tsx'
 import { useSay } from '@/app/components/toast.tsx'
@@ -46,6 +47,7 @@ export function SpeechTests({ ear }: { ear: Ear }) {
     () => inOrder(speechTests).map((test) => readScore(test, speechTests, tests)),
     [speechTests, tests],
   )
+  useEntryKey(may.mayCreate('speechTests'), setEntering)
   const enter = (test: NewSpeechTest) => {
     enterSpeechTest(record, pen, test, speech.replacedBecause(test.performedOn))
     say(speech.entered(test.right, test.items))
@@ -79,6 +81,18 @@ export function SpeechTests({ ear }: { ear: Ear }) {
       <Asked asking={asking} onDone={() => setAsking(undefined)} />
     </section>
   )
+}
+
+const entryKey = 't'
+
+/** The key that opens the form from anywhere on the board. */
+function useEntryKey(mayEnter: boolean, setEntering: (entering: boolean) => void): void {
+  const { speech } = useMessages()
+  const shortcuts = useMemo<Shortcut[]>(
+    () => (mayEnter ? [{ key: entryKey, does: speech.enter, act: () => setEntering(true) }] : []),
+    [mayEnter, speech, setEntering],
+  )
+  useShortcuts(speech.heading, shortcuts)
 }
 
 const today = (): string => dayOf(new Date().toISOString())

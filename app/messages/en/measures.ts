@@ -236,15 +236,12 @@ export const measures = {
     age: 'Age norm',
     speech: 'Speech',
     forecast: 'Forecast',
-    ageName: (edition: string, sex: string, age: number) => `ISO 7029:${edition}, ${sex}, ${age} years`,
     ageLegend: (edition: string, sex: string, age: number) =>
       `Air conduction of 80 % of otologically normal people (${sex}, ${age} years) and their median, ISO 7029:${edition}`,
     sex: { female: 'women', male: 'men' },
-    speechName: 'speech 65 dB SPL',
     speechLegend: 'Where speech of 65 dB SPL lies: the 30 dB from its weakest to its loudest parts, ANSI S3.5-1997',
     heardLegend: (ear: Ear, condition: string, share: number, upperBound: boolean) =>
       `Heard by the ${ears[ear].toLowerCase()} ear, ${condition}: ${upperBound ? 'at most ' : ''}${percent(share)} of the information`,
-    heardName: (ear: Ear) => ears[ear],
     forecastLegend: (ear: Ear) =>
       `Forecast of aided thresholds, ${ears[ear].toLowerCase()} ear: 80 % interval and middle`,
     refused: {
