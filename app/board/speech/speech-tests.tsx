@@ -83,7 +83,7 @@ export function SpeechTests({ ear }: { ear: Ear }) {
   )
 }
 
-const entryKey = 't'
+const entryKey = 'l'
 
 /** The key that opens the form from anywhere on the board. */
 function useEntryKey(mayEnter: boolean, setEntering: (entering: boolean) => void): void {
