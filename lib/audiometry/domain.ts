@@ -29,12 +29,17 @@ export function requireFrequency(argument: string, value: number): FrequencyHz {
   throw outsideDomain(argument, value, `one of ${audiometricFrequenciesHz.join(', ')} Hz`)
 }
 
+/** Audiograms whose points are in domain: they never change, and every measure asks again. */
+const sound = new WeakSet<Audiogram>()
+
 /**
  * Checks every point of an audiogram, so that nothing computed from it can become NaN.
  * @throws RangeError naming `argument`, the frequency and the value that is out of domain
  */
 export function requireAudiogram(argument: string, audiogram: Audiogram): Audiogram {
+  if (sound.has(audiogram)) return audiogram
   for (const [frequency, threshold] of audiogram) requireThreshold(argument, frequency, threshold)
+  sound.add(audiogram)
   return audiogram
 }
 

@@ -124,9 +124,20 @@ function validityOf(edition: Iso7029Edition, age: number, frequency: Iso7029Freq
  */
 export function thresholdAtShare(norm: AgeNorm, share: number): number {
   if (!(share > 0 && share < 1)) throw outsideDomain('share', share, 'between 0 and 1, both exclusive')
-  const z = normalQuantile(share, 0, 1)
+  const z = deviateOf(share)
   return norm.median + z * (z >= 0 ? norm.spreadWorse : norm.spreadBetter)
 }
+
+/** The same few shares are asked for at every frequency, and a quantile costs more than all the rest. */
+const deviates = new Map<number, number>()
+
+function deviateOf(share: number): number {
+  const known = deviates.get(share) ?? normalQuantile(share, 0, 1)
+  if (deviates.size < mostDeviates) deviates.set(share, known)
+  return known
+}
+
+const mostDeviates = 100
 
 /**
  * The percentage of the group that hears as well as `level` or better: 50 at the median, above 50 when worse.

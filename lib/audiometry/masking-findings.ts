@@ -31,9 +31,15 @@ const transducerOf = (tested: TestedEar): AirTransducer => tested.airTransducer 
  */
 export function maskingFindings(ears: TestedEars, procedure: MaskingProcedure): readonly Finding[] {
   const rules = procedure === 'bsa-2018' ? [bsaRule1or3, bsaRule2] : [ashaAir, ashaBone]
-  const places = everyPlace(ears)
-  const needed = places.flatMap((place) => rules.flatMap((rule) => rule(ears, place)))
-  return [...needed, ...windowFindings(ears, places, needed)]
+  const needed: Finding[] = []
+  const windows: Finding[] = []
+  for (const frequency of testedFrequencies(ears))
+    for (const ear of Ear.options) {
+      const asked = rules.flatMap((rule) => rule(ears, { ear, frequency }) ?? [])
+      needed.push(...asked)
+      windows.push(...windowFindings(ears, { ear, frequency }, asked))
+    }
+  return [...needed, ...windows]
 }
 
 interface Place {
@@ -41,38 +47,30 @@ interface Place {
   readonly frequency: FrequencyHz
 }
 
-function everyPlace(ears: TestedEars): readonly Place[] {
-  return testedFrequencies(ears).flatMap((frequency) => Ear.options.map((ear) => ({ ear, frequency })))
-}
+const bsaRule1or3 = (ears: TestedEars, place: Place): Finding | undefined =>
+  bsaRule1(ears, place) ?? bsaRule3(ears, place)
 
-function bsaRule1or3(ears: TestedEars, place: Place): readonly Finding[] {
-  const first = bsaRule1(ears, place)
-  return first.length > 0 ? first : bsaRule3(ears, place)
-}
-
-function bsaRule1(ears: TestedEars, { ear, frequency }: Place): readonly Finding[] {
+function bsaRule1(ears: TestedEars, { ear, frequency }: Place): Finding | undefined {
   const level = unmaskedLevel(ears[ear], 'air', frequency)
   const otherEarAir = unmaskedLevel(otherOf(ears, ear), 'air', frequency)
-  if (level === undefined || otherEarAir === undefined || isMasked(ears[ear], 'air', frequency)) return []
+  if (level === undefined || otherEarAir === undefined || isMasked(ears[ear], 'air', frequency)) return undefined
   const transducer = transducerOf(ears[ear])
   const limit = decisionAttenuation.byTransducer[transducer]
   const difference = level - otherEarAir
-  if (difference < limit) return []
-  return [
-    finding('mask-air-bsa-1', { ear, route: 'air', frequency }, { level, otherEarAir, difference, limit, transducer }),
-  ]
+  if (difference < limit) return undefined
+  return finding('mask-air-bsa-1', airAt(ear, frequency), { level, otherEarAir, difference, limit, transducer })
 }
 
-function bsaRule3(ears: TestedEars, { ear, frequency }: Place): readonly Finding[] {
+function bsaRule3(ears: TestedEars, { ear, frequency }: Place): Finding | undefined {
   const limit = decisionAttenuation.byTransducer[transducerOf(ears[ear])]
   const why = airAgainstBone(ears, { ear, frequency }, limit)
-  return why === undefined ? [] : [finding('mask-air-bsa-3', airAt(ear, frequency), why)]
+  return why && finding('mask-air-bsa-3', airAt(ear, frequency), why)
 }
 
-function ashaAir(ears: TestedEars, { ear, frequency }: Place): readonly Finding[] {
+function ashaAir(ears: TestedEars, { ear, frequency }: Place): Finding | undefined {
   const limit = minimumAttenuation(transducerOf(ears[ear]), frequency)
   const why = airAgainstBone(ears, { ear, frequency }, limit)
-  return why === undefined ? [] : [finding('mask-air-asha', airAt(ear, frequency), why)]
+  return why && finding('mask-air-asha', airAt(ear, frequency), why)
 }
 
 type AirAgainstBone = FindingFacts['mask-air-bsa-3'] & FindingFacts['mask-air-asha']
@@ -96,37 +94,34 @@ function airFrom(tested: TestedEar, frequency: FrequencyHz): number | undefined 
 }
 
 /** The test ear is the one that hears worse by air; with equal ears, both. */
-function bsaRule2(ears: TestedEars, { ear, frequency }: Place): readonly Finding[] {
+function bsaRule2(ears: TestedEars, { ear, frequency }: Place): Finding | undefined {
   const airLevel = airFrom(ears[ear], frequency)
   const otherAir = airFrom(otherOf(ears, ear), frequency)
   const boneLevel = unmaskedBoneOfEither(ears, frequency)
-  if (airLevel === undefined || boneLevel === undefined || isMasked(ears[ear], 'bone', frequency)) return []
-  if (otherAir !== undefined && otherAir > airLevel) return []
+  if (airLevel === undefined || boneLevel === undefined || isMasked(ears[ear], 'bone', frequency)) return undefined
+  if (otherAir !== undefined && otherAir > airLevel) return undefined
   const difference = airLevel - boneLevel
-  if (difference < bsaRule2Limit) return []
-  return [finding('mask-bone-bsa-2', boneAt(ear, frequency), { boneLevel, airLevel, difference, limit: bsaRule2Limit })]
+  if (difference < bsaRule2Limit) return undefined
+  return finding('mask-bone-bsa-2', boneAt(ear, frequency), { boneLevel, airLevel, difference, limit: bsaRule2Limit })
 }
 
-function ashaBone(ears: TestedEars, { ear, frequency }: Place): readonly Finding[] {
+function ashaBone(ears: TestedEars, { ear, frequency }: Place): Finding | undefined {
   const airLevel = airFrom(ears[ear], frequency)
   const boneLevel = unmaskedBoneOfEither(ears, frequency)
-  if (airLevel === undefined || boneLevel === undefined || isMasked(ears[ear], 'bone', frequency)) return []
+  if (airLevel === undefined || boneLevel === undefined || isMasked(ears[ear], 'bone', frequency)) return undefined
   const difference = airLevel - boneLevel
-  if (difference <= ashaBoneLimit) return []
-  return [finding('mask-bone-asha', boneAt(ear, frequency), { boneLevel, airLevel, difference, limit: ashaBoneLimit })]
+  if (difference <= ashaBoneLimit) return undefined
+  return finding('mask-bone-asha', boneAt(ear, frequency), { boneLevel, airLevel, difference, limit: ashaBoneLimit })
 }
 
 /** The window matters where masking was used, and where it is still to be used. */
-function windowFindings(ears: TestedEars, places: readonly Place[], needed: readonly Finding[]): readonly Finding[] {
-  const isNeeded = (route: 'air' | 'bone', { ear, frequency }: Place) =>
-    needed.some(({ where }) => where.ear === ear && where.route === route && where.frequency === frequency)
-  return places.flatMap((place) =>
-    (['air', 'bone'] as const).flatMap((route) => {
-      if (isMasked(ears[place.ear], route, place.frequency))
-        return windowFinding('overmasking-risk', ears, route, place)
-      return isNeeded(route, place) ? windowFinding('masking-dilemma', ears, route, place) : []
-    }),
-  )
+function windowFindings(ears: TestedEars, place: Place, asked: readonly Finding[]): readonly Finding[] {
+  return (['air', 'bone'] as const).flatMap((route) => {
+    if (isMasked(ears[place.ear], route, place.frequency))
+      return windowFinding('overmasking-risk', ears, route, place) ?? []
+    if (!asked.some(({ where }) => where.route === route)) return []
+    return windowFinding('masking-dilemma', ears, route, place) ?? []
+  })
 }
 
 function windowFinding(
@@ -134,11 +129,11 @@ function windowFinding(
   ears: TestedEars,
   route: 'air' | 'bone',
   { ear, frequency }: Place,
-): readonly Finding[] {
+): Finding | undefined {
   const masked = otherOf(ears, ear)
   const airNonTest = airFrom(masked, frequency)
   const boneTest = boneAttributedTo(ears, ear, frequency)
-  if (airNonTest === undefined || boneTest === undefined) return []
+  if (airNonTest === undefined || boneTest === undefined) return undefined
   const transducer = transducerOf(masked)
   const { least, most, dilemma } = maskingWindow({
     airNonTest,
@@ -146,7 +141,7 @@ function windowFinding(
     interauralAttenuation: minimumAttenuation(transducer, frequency),
     occlusionEffect: route === 'bone' ? occlusionOf(masked, frequency) : 0,
   })
-  return dilemma ? [finding(id, { ear, route, frequency }, { least, most, transducer })] : []
+  return dilemma ? finding(id, { ear, route, frequency }, { least, most, transducer }) : undefined
 }
 
 /** An ear with a gap of 20 dB or more of its own is occluded already. */
