@@ -66,10 +66,9 @@ function FindingMark({
       data-pressable={onPress !== undefined}
       transform={`translate(${x} ${yOf(frame, level) + r * 2})`}
       onPointerDown={(event) => {
-        if (onPress === undefined) return
-        event.stopPropagation()
-        onPress(finding.key)
+        if (onPress !== undefined) event.stopPropagation() // the chart would capture the pointer
       }}
+      onPointerUp={() => onPress?.(finding.key)}
     >
       <title>{finding.label}</title>
       <circle className={styles.target} r={r * 1.6} />

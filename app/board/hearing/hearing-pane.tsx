@@ -69,8 +69,9 @@ export default function HearingPane() {
         <div className={styles.layout} data-apart={view.ears === 'apart'}>
           <Controls hearingCase={hearingCase} />
           <Charts hearingCase={hearingCase} ask={ask} onFinding={(key) => setWanted({ key })} />
-          {hearingCase.shown.length > 0 && <MeasuresPanel of={hearingCase.measured} />}
+          {hearingCase.shown.length > 0 && <MeasuresPanel of={hearingCase.measured} part="quoted" />}
           <Desk hearingCase={hearingCase} ask={ask} />
+          <MeasuresPanel of={hearingCase.measured} part="further" />
           <Findings hearingCase={hearingCase} wanted={wanted} />
           <Notes hearingCase={hearingCase} ask={ask} />
           <section className={styles.wide} aria-label={hearing.test.heading}>

@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import { EarSign } from '@/app/components/ear-sign.tsx'
+import { EarSign, earSigns } from '@/app/components/ear-sign.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { VisuallyHidden } from '@/app/components/visually-hidden.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
@@ -7,33 +7,46 @@ import { calendarDayOf } from '@/app/screen/formats.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { CaseMeasures } from './case-measures.ts'
-import type { MeasureCell, MeasureRow } from './measure-row.ts'
+import type { MeasureCell, MeasureId, MeasureRow } from './measure-row.ts'
 import { measureRows } from './measure-rows.ts'
 import styles from './measures-panel.module.css'
 import { SourceLine } from './source-line.tsx'
 
 const ears: readonly Ear[] = ['right', 'left']
 
+interface MeasuresPanelProps {
+  readonly of: CaseMeasures
+  /** `quoted`: what is quoted of the test itself; `further`: speech, device, change and both ears together */
+  readonly part: 'quoted' | 'further'
+}
+
+const quoted: readonly MeasureId[] = ['air-who', 'air-aao', 'bone-aao', 'gap', 'type', 'grade', 'high']
+
 /** The few numbers that are quoted of each ear; each opens how it was computed. */
-export function MeasuresPanel({ of }: { of: CaseMeasures }) {
+export function MeasuresPanel({ of, part }: MeasuresPanelProps) {
   const messages = useMessages()
-  const { measures } = messages
+  const { headings } = messages.measures
   const rows = useMemo(() => measureRows(of, messages), [of, messages])
+  const listed = rows.filter(({ id }) => quoted.includes(id) === (part === 'quoted'))
+  if (part === 'further' && listed.length === 0) return null
   return (
     <section
       className={styles.panel}
-      aria-label={measures.heading}
+      aria-label={headings[part]}
+      data-part={part}
       data-right={of.ears.right.records.unaided?.state}
       data-left={of.ears.left.records.unaided?.state}
     >
-      <h3 className={styles.heading}>{measures.heading}</h3>
-      <div className={styles.columns}>
-        {ears.map((ear) => (
-          <EarHead key={ear} ear={ear} test={of.ears[ear].records.unaided} />
-        ))}
-      </div>
-      <ul>
-        {rows.map((row) => (
+      <h3 className={styles.heading}>{headings[part]}</h3>
+      {part === 'quoted' && (
+        <div className={styles.columns}>
+          {ears.map((ear) => (
+            <EarHead key={ear} ear={ear} test={of.ears[ear].records.unaided} />
+          ))}
+        </div>
+      )}
+      <ul className={styles.rows}>
+        {listed.map((row) => (
           <MeasureItem key={row.id} row={row} />
         ))}
       </ul>
@@ -92,6 +105,11 @@ function CellValue({ ear, cell }: { ear?: Ear; cell: MeasureCell | undefined }) 
   return (
     <span className={styles.cell} data-ear={ear}>
       {ear !== undefined && <VisuallyHidden>{`${measures.ears[ear]}: `}</VisuallyHidden>}
+      {ear !== undefined && (
+        <span className={styles.sign} aria-hidden="true">
+          {earSigns[ear]}{' '}
+        </span>
+      )}
       {cell === undefined ? (
         <span className={styles.none}>{measures.notTested}</span>
       ) : (

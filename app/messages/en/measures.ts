@@ -85,7 +85,7 @@ function difference(value: Difference): string {
 
 /** Measures and findings beside the audiogram, and what can be laid over it. */
 export const measures = {
-  heading: 'Measures',
+  headings: { quoted: 'Measures', further: 'Speech, device and change' },
   ears,
   notTested: 'not tested',
   noValue: 'incomplete',
