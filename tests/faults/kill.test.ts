@@ -11,6 +11,7 @@ import { plainText } from '../../lib/board/rich-text.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import { audiometricFrequenciesHz } from '../../lib/units/frequencies.ts'
 import { asDbHl } from '../../lib/units/levels.ts'
+import { randomFrom } from '../support/random.ts'
 import { startServer, type TestServer, type Visitor } from '../support/start-server.ts'
 import { StubbornClient } from '../support/stubborn-client.ts'
 
@@ -22,16 +23,6 @@ import { StubbornClient } from '../support/stubborn-client.ts'
 const rounds = Number(process.env.KILL_ROUNDS ?? 20)
 const seed = Number(process.env.KILL_SEED ?? Date.now() % 1_000_000)
 
-/** Mulberry32: the same moments and edits for the same seed. */
-function randomFrom(start: number): () => number {
-  let state = start
-  return () => {
-    state = (state + 0x6d2b79f5) | 0
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
-  }
-}
 const random = randomFrom(seed)
 const pick = <T>(items: readonly T[]): T => items[Math.floor(random() * items.length)] as T
 

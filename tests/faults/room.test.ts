@@ -8,6 +8,7 @@ import { type Pen, recordMap } from '../../lib/board/edits/writing.ts'
 import { readTable } from '../../lib/board/reading.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import { closeCode, maxPresenceBytes } from '../../lib/board/wire.ts'
+import { asDbHl } from '../../lib/units/levels.ts'
 import { presenceFrame } from '../../server/room/frames.ts'
 import { limits } from '../../server/room/limits.ts'
 import { type Store, StoreOutage } from '../../server/store/store.ts'
@@ -45,7 +46,7 @@ async function join(as: string, role: Role, options = {}): Promise<LightClient> 
 let made = 0
 const penOf = (participant: string): Pen => ({ participant, now: () => new Date(), newId: () => `r${++made}` })
 const pin = (doc: Y.Doc, participant: string, text: string) =>
-  annotate(doc, penOf(participant), { place: { kind: 'pin', ear: 'right', frequency: 1000, level: 40 as never }, text })
+  annotate(doc, penOf(participant), { place: { kind: 'pin', ear: 'right', frequency: 1000, level: asDbHl(40) }, text })
 const pinsIn = (doc: Y.Doc): string[] => readTable(doc, 'annotations').map(({ text }) => text)
 const sameState = (a: Y.Doc, b: Y.Doc) => Y.equalSnapshots(Y.snapshot(a), Y.snapshot(b))
 

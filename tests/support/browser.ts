@@ -158,17 +158,24 @@ export const isStored = (page: Page): Promise<void> =>
     .getByText(new RegExp(`${messages.board.storedState.stored}$`))
     .waitFor()
 
-export type PaneTitle = keyof typeof messages.board.pane
+const paneTitles = {
+  hearing: messages.hearing.title,
+  plan: messages.plan.paneTitle,
+  steps: messages.steps.paneTitle,
+  decisions: messages.decisions.title,
+  floor: messages.floor.title,
+}
+export type PaneName = keyof typeof paneTitles
 
-export const paneOf = (page: Page, pane: PaneTitle): Locator =>
-  page.getByRole('region', { name: messages.board.pane[pane], exact: true })
+export const paneOf = (page: Page, pane: PaneName): Locator =>
+  page.getByRole('region', { name: paneTitles[pane], exact: true })
 
 /** Brings a pane into view by its name in the switch between panes, where it does not stand by itself. */
-export async function showPane(page: Page, pane: PaneTitle): Promise<Locator> {
+export async function showPane(page: Page, pane: PaneName): Promise<Locator> {
   const region = paneOf(page, pane)
-  const choice = page
-    .getByRole('navigation', { name: messages.board.panes })
-    .getByRole('button', { name: messages.board.paneShort[pane] })
+  const panes = page.getByRole('navigation', { name: messages.board.panes })
+  await panes.waitFor()
+  const choice = panes.getByRole('button', { name: messages.board.paneShort[pane] })
   if (!(await region.isVisible())) await choice.click()
   await region.waitFor()
   return region

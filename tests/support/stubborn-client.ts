@@ -22,10 +22,12 @@ export class StubbornClient {
   /** Names of edits by the content frame that carried them on this socket. */
   private carried: { frame: number; name: string }[] = []
   private unsent: string[] = []
+  private changes = 0
   private readonly watchers = new Set<() => void>()
 
   constructor() {
     this.doc.on('update', (update: Uint8Array, origin: unknown) => {
+      if (origin !== this) this.changes += 1
       if (origin !== this && this.isOpen && this.asked) this.sendContent(updateFrame(update))
     })
   }
@@ -54,10 +56,11 @@ export class StubbornClient {
     await this.until(() => this.synced)
   }
 
-  /** Makes an edit; `name` is remembered until the server calls it stored. */
+  /** Makes an edit; if it changes anything, `name` is remembered until the server calls it stored. */
   edit(name: string, change: (doc: Y.Doc) => void): void {
-    const before = this.sent
+    const { sent: before, changes } = this
     this.doc.transact(() => change(this.doc))
+    if (this.changes === changes) return
     if (this.sent > before) this.carried.push({ frame: this.sent, name })
     else this.unsent.push(name)
   }
@@ -78,6 +81,15 @@ export class StubbornClient {
       }
       this.watchers.add(watch)
     })
+  }
+
+  /** Reads nothing until `resume`: what others do arrives late. */
+  pause(): void {
+    this.socket?.pause()
+  }
+
+  resume(): void {
+    this.socket?.resume()
   }
 
   close(): void {

@@ -1,0 +1,110 @@
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { messages } from '../../app/messages/en.ts'
+import { allSee, isStored, Meeting, type Participant, paneOf, rowOf, showPane } from '../support/browser.ts'
+
+const { audiogram, board, floor, hearing, shell, words } = messages
+let meeting: Meeting
+let moderator: Participant, team: Participant, panel: Participant
+
+beforeAll(async () => {
+  meeting = await Meeting.open()
+  meeting.allow(/ERR_INTERNET_DISCONNECTED|WebSocket/)
+  const caseId = await meeting.server.createCase('Case Heron')
+  ;[moderator, team, panel] = await Promise.all([
+    meeting.joinCase(caseId, 'moderator', 'Mod Merlin'),
+    meeting.joinCase(caseId, 'team', 'Team Teal'),
+    meeting.joinCase(caseId, 'panel', 'Panel Plover'),
+  ])
+}, 600_000)
+afterAll(() => meeting.close())
+
+async function goOffline({ context, page }: Participant): Promise<void> {
+  await context.setOffline(true)
+  await page.getByText(board.offline).waitFor()
+}
+
+async function comeBack({ context, page }: Participant): Promise<void> {
+  await context.setOffline(false)
+  await isStored(page)
+}
+
+async function ask(page: Page, text: string): Promise<void> {
+  await showPane(page, 'floor')
+  await page.getByLabel(floor.ask.label).fill(text)
+  await page.getByLabel(floor.ask.label).press('Control+Enter')
+  await rowOf(paneOf(page, 'floor'), text).waitFor()
+}
+
+async function enterRightTest(page: Page): Promise<void> {
+  const pane = await showPane(page, 'hearing')
+  await pane.getByRole('button', { name: hearing.test.enter }).click()
+  const dialog = page.getByRole('dialog', { name: hearing.newTest.title })
+  await dialog.getByLabel(hearing.newTest.ear, { exact: true }).selectOption({ label: words.ear.right })
+  await dialog.getByRole('button', { name: hearing.newTest.submit }).click()
+  await dialog.waitFor({ state: 'hidden' })
+}
+
+it('merges what was written on both sides of a lost link, and says on which page it was lost', async () => {
+  await goOffline(panel)
+  await ask(panel.page, 'Written without a link?')
+  await panel.page
+    .getByRole('banner')
+    .getByText(board.storedState['not-stored-offline'])
+    .or(panel.page.getByRole('banner').getByText(board.storedState.offline))
+    .first()
+    .waitFor()
+  await ask(team.page, 'Written meanwhile?')
+  expect(await rowOf(paneOf(team.page, 'floor'), 'Written without a link?').count()).toBe(0)
+  await comeBack(panel)
+  for (const text of ['Written without a link?', 'Written meanwhile?'])
+    await allSee([moderator, team, panel], (page) => rowOf(paneOf(page, 'floor'), text))
+  await panel.page.getByText(board.offline).waitFor({ state: 'hidden' })
+})
+
+it('keeps what was written offline when the page is closed before the link is back', async () => {
+  const { page, context } = panel
+  await goOffline(panel)
+  await ask(page, 'Written, then closed?')
+  const address = page.url()
+  await page.close()
+  await context.setOffline(false)
+  const again = await context.newPage()
+  await again.goto(address)
+  await allSee([moderator, team, { ...panel, page: again }], (where) =>
+    rowOf(paneOf(where, 'floor'), 'Written, then closed?'),
+  )
+})
+
+it('refuses an edit that the board no longer allows, says why, keeps it as a draft and touches nobody else', async () => {
+  await goOffline(team)
+  await enterRightTest(team.page)
+  await enterRightTest(moderator.page)
+  await isStored(moderator.page)
+  await comeBack(team)
+  const refusal = team.page.getByRole('alert', { name: board.refusedTitle })
+  await refusal.getByText(/already a current unaided test of the right ear/).waitFor()
+  const tests = (page: Page) =>
+    paneOf(page, 'hearing').getByRole('button', { name: new RegExp(`${audiogram.testStates.current}.*right ear`) })
+  await expect.poll(() => tests(team.page).count()).toBe(1)
+  expect(await tests(moderator.page).count()).toBe(1)
+
+  await refusal.getByRole('button', { name: board.showDrafts }).click()
+  const drafts = team.page.getByRole('dialog', { name: board.drafts })
+  await drafts.getByText(/already a current unaided test/).waitFor()
+  await drafts.getByRole('button', { name: board.discard }).click()
+  await drafts.getByText(board.noDrafts).waitFor()
+  await drafts.getByRole('button', { name: shell.close }).click()
+
+  await ask(team.page, 'Does the next edit pass?')
+  await allSee([moderator], (page) => rowOf(paneOf(page, 'floor'), 'Does the next edit pass?'))
+  expect(await moderator.page.getByRole('alert', { name: board.refusedTitle }).count()).toBe(0)
+})
+
+it('sends everything again after the server was killed in the middle of it', async () => {
+  await meeting.server.kill9()
+  await ask(team.page, 'Asked while the server was dead?')
+  await meeting.server.start()
+  await isStored(team.page)
+  await allSee([moderator], (page) => rowOf(paneOf(page, 'floor'), 'Asked while the server was dead?'))
+})
