@@ -21,8 +21,8 @@ type Rule<K extends KindName> = (change: Change<K>, tables: TableView) => Refusa
 
 /** Rules that need more than one field, or more than one record. One entry a kind; `judge.ts` applies them. */
 export const rules: { readonly [K in KindName]?: readonly Rule<K>[] } = {
-  tests: [verifiedTestIsClosed, oneCurrentTest, supersedingTestExists('tests')],
-  speechTests: [supersedingTestExists('speechTests')],
+  tests: [verifiedTestIsClosed('tests'), oneCurrentTest, supersedingTestExists('tests')],
+  speechTests: [verifiedTestIsClosed('speechTests'), supersedingTestExists('speechTests')],
   questions: [foldsOnce],
   replies: [questionExists('replies')],
   backings: [questionExists('backings'), backsOthers],
@@ -31,14 +31,18 @@ export const rules: { readonly [K in KindName]?: readonly Rule<K>[] } = {
 /** What a verified test still lets through: how it was closed, and the note beside it. */
 const openAfterVerification: readonly string[] = ['state', 'closing', 'note']
 
-function verifiedTestIsClosed({ id, before, after }: Change<'tests'>): Refusal | undefined {
-  if (before?.verification === undefined || after === undefined) return undefined
-  for (const field of Object.keys({ ...before, ...after }) as (keyof typeof before)[]) {
-    if (openAfterVerification.includes(field)) continue
-    if (JSON.stringify(before[field]) !== JSON.stringify(after[field]))
-      return refusal('verified-test', `tests/${id}`, { field })
+function verifiedTestIsClosed<K extends 'tests' | 'speechTests'>(kind: K): Rule<K> {
+  return ({ id, before, after }) => {
+    if (before?.verification === undefined || after === undefined) return undefined
+    const was: Readonly<Record<string, unknown>> = before
+    const is: Readonly<Record<string, unknown>> = after
+    for (const field of Object.keys({ ...was, ...is })) {
+      if (openAfterVerification.includes(field)) continue
+      if (JSON.stringify(was[field]) !== JSON.stringify(is[field]))
+        return refusal('verified-test', `${kind}/${id}`, { field })
+    }
+    return undefined
   }
-  return undefined
 }
 
 function oneCurrentTest({ id, after }: Change<'tests'>, tables: TableView): Refusal | undefined {

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import * as Y from 'yjs'
 import { documentName } from '../../lib/board/documents.ts'
 import { enterTest, setPoint, verifyTest } from '../../lib/board/edits/hearing.ts'
-import { type Pen, putRecord, recordMap } from '../../lib/board/edits/writing.ts'
+import { changeRecord, type Pen, putRecord, recordMap } from '../../lib/board/edits/writing.ts'
 import { readTable } from '../../lib/board/reading.ts'
 import { closeCode } from '../../lib/board/wire.ts'
 import { limits } from '../../server/room/limits.ts'
@@ -228,6 +228,20 @@ describe('[G8] the right record', () => {
       code: 'verified-test',
     })
     expect(await team.attempt((copy) => verifyTest(copy, penOf('p-team'), test))).toMatchObject({
+      code: 'verified-test',
+    })
+  })
+
+  it('closes a verified speech test for editing', async () => {
+    const team = await join('p-team', 'team')
+    const test = sampleId('speechTests', 'p-team')
+    const verified = {
+      ...(freshRecord('speechTests', 'p-team') as object),
+      verification: { by: 'p-team', at: new Date().toISOString() },
+    }
+    expect(await team.attempt((copy) => putRecord(copy, 'speechTests', verified as never))).toBe('stored')
+    await team.until(() => readTable(team.doc, 'speechTests').length === 1)
+    expect(await team.attempt((copy) => changeRecord(copy, 'speechTests', test, { right: 20 }))).toMatchObject({
       code: 'verified-test',
     })
   })
