@@ -90,9 +90,6 @@ export const measures = {
   notTested: 'not tested',
   noValue: 'incomplete',
   how: 'How computed',
-  number,
-  percent,
-  kilohertz,
   level: (value: number, lowerBound: boolean) => `${lowerBound ? '≥ ' : ''}${number(value)} dB HL`,
   difference,
   missing: (frequencies: readonly number[]) => `${kilohertz(frequencies)} not tested`,
@@ -189,7 +186,6 @@ export const measures = {
     worse: (frequencies: readonly number[]) => `↓ worse ${kilohertz(frequencies)}`,
     within: '≈ within error',
     unknown: (frequencies: readonly number[]) => `cannot tell ${kilohertz(frequencies)}`,
-    nothing: 'nothing to compare',
     since: (day: string) => `since ${day}`,
     at: (frequency: number, low: number, high: number, verdict: ChangeVerdict) =>
       `${frequency} Hz ${low === high ? signed(low) : `${signed(low)} to ${signed(high)}`}: ${changeVerdicts[verdict]}`,
@@ -202,7 +198,6 @@ export const measures = {
     better: (frequencies: readonly number[]) => `better ${kilohertz(frequencies)}`,
     unknown: (frequencies: readonly number[]) => `cannot tell ${kilohertz(frequencies)}`,
     outside: (age: number) => `no norm at ${age} years`,
-    nothing: 'no bone conduction',
     at: (frequency: number, from: number, to: number, verdict: keyof typeof ageVerdicts) =>
       `${frequency} Hz expected ${number(Math.round(from))} to ${number(Math.round(to))}: ${ageVerdicts[verdict]}`,
     formula: 'bone conduction against the 10th to 90th percentile of the age group',
@@ -229,7 +224,6 @@ export const measures = {
     place: (frequency: number) => kilohertz([frequency]),
     whatToDo: 'What to do',
     why: 'Why',
-    mark: (severity: Severity, what: string) => `${severity}: ${what}`,
   },
   overlays: {
     legend: 'Lay over the chart',
