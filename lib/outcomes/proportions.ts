@@ -1,6 +1,7 @@
 import { binomialAtMost } from '../speech/binomial.ts'
-import { exactInterval, wilsonInterval } from '../speech/binomial-interval.ts'
+import { wilsonInterval } from '../speech/binomial-interval.ts'
 import { requireCount } from '../speech/counts.ts'
+import { exactInterval } from '../speech/exact-interval.ts'
 import type { Estimate, SeriesMethod } from './series-method.ts'
 
 /** Patients (or ears, if each patient gives one) with an outcome, of all that were followed. */

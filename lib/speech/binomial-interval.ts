@@ -1,4 +1,3 @@
-import betaQuantile from '@stdlib/stats-base-dists-beta-quantile'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { requireOpenUnit } from './counts.ts'
 import { requireScore, type ScoreMethod, type WordScore } from './word-score.ts'
@@ -24,28 +23,6 @@ export const intervalMethods = {
     status: 'confirmed',
   },
 } as const satisfies { readonly [name: string]: ScoreMethod }
-
-/**
- * Exact (Clopper-Pearson) confidence limits of a proportion: holds its confidence for every true value, and is
- * therefore wide. Use it where a guarantee is wanted.
- * @param score items right of items presented
- * @param confidence between 0 and 1 exclusive
- * @returns limits as proportions, 0 to 1; `low` is 0 when nothing was right, `high` is 1 when everything was
- * @throws RangeError naming the argument, its value and its domain
- * Source: `intervalMethods.exact`. Accuracy: 1e-10 absolute. Checked by: tests/published/clopper-pearson-1934.test.ts
- */
-export function exactInterval(score: WordScore, confidence = 0.95): ProportionInterval {
-  const { correct, presented } = requireScore('score', score)
-  const tail = (1 - requireOpenUnit('confidence', confidence)) / 2
-  const wrong = presented - correct
-  return {
-    proportion: correct / presented,
-    low: correct === 0 ? 0 : betaQuantile(tail, correct, wrong + 1),
-    high: wrong === 0 ? 1 : betaQuantile(1 - tail, correct + 1, wrong),
-    confidence,
-    method: intervalMethods.exact,
-  }
-}
 
 /**
  * Wilson score limits of a proportion: right on average, shorter than the exact limits. Use it for display.

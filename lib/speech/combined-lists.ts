@@ -1,12 +1,11 @@
 import { outsideDomain } from '../audiometry/domain.ts'
-import { exactInterval, type ProportionInterval, wilsonInterval } from './binomial-interval.ts'
+import { type ProportionInterval, wilsonInterval } from './binomial-interval.ts'
 import { compareScores } from './critical-difference.ts'
 import { requireScore, type WordScore } from './word-score.ts'
 
 export interface CombinedLists {
   readonly score: WordScore
   readonly lists: number
-  readonly exact: ProportionInterval
   readonly wilson: ProportionInterval
   /** No two of the lists differ significantly (95 %); otherwise the sum hides a change between them. */
   readonly consistent: boolean
@@ -28,7 +27,6 @@ export function combineLists(lists: readonly WordScore[]): CombinedLists {
   return {
     score,
     lists: lists.length,
-    exact: exactInterval(score),
     wilson: wilsonInterval(score),
     consistent: everyPair(lists, (a, b) => compareScores(a, b).verdict === 'no-significant-difference'),
   }

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { binomialAtMost } from '../../lib/speech/binomial.ts'
-import { exactInterval, wilsonInterval } from '../../lib/speech/binomial-interval.ts'
+import { wilsonInterval } from '../../lib/speech/binomial-interval.ts'
 import { combineLists } from '../../lib/speech/combined-lists.ts'
 import { compareScores, criticalRange } from '../../lib/speech/critical-difference.ts'
+import { exactInterval } from '../../lib/speech/exact-interval.ts'
 import { rollover } from '../../lib/speech/rollover.ts'
 import type { WordScore } from '../../lib/speech/word-score.ts'
 

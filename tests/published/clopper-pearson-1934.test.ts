@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest'
-import { exactInterval } from '../../lib/speech/binomial-interval.ts'
+import { exactInterval } from '../../lib/speech/exact-interval.ts'
 import { checkValue } from './record-check.ts'
 
 const source = 'Clopper and Pearson, Biometrika 26:404-413, 1934'

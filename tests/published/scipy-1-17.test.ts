@@ -4,7 +4,8 @@ import { nonCentralTCdf } from '../../lib/outcomes/non-central-t.ts'
 import { exactMcNemar } from '../../lib/outcomes/proportions.ts'
 import { mannWhitneyCdf, signedRankCdf } from '../../lib/outcomes/rank-distributions.ts'
 import { binomialAtMost } from '../../lib/speech/binomial.ts'
-import { exactInterval, twoSidedZ, wilsonInterval } from '../../lib/speech/binomial-interval.ts'
+import { twoSidedZ, wilsonInterval } from '../../lib/speech/binomial-interval.ts'
+import { exactInterval } from '../../lib/speech/exact-interval.ts'
 import { checkValue } from './record-check.ts'
 
 // A second library beside R: each call of SciPy 1.17.1 that gave a value stands above it.

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { binomialAtMost } from '../../../lib/speech/binomial.ts'
-import { exactInterval, wilsonInterval } from '../../../lib/speech/binomial-interval.ts'
+import { wilsonInterval } from '../../../lib/speech/binomial-interval.ts'
 import { combineLists } from '../../../lib/speech/combined-lists.ts'
 import { compareScores, criticalRange } from '../../../lib/speech/critical-difference.ts'
 import { unaidedIndex, wordsAt65InQuiet } from '../../../lib/speech/ear-index.ts'
+import { exactInterval } from '../../../lib/speech/exact-interval.ts'
 import { scoreAgainstExpectation } from '../../../lib/speech/expected-score.ts'
 import { rollover, rolloverIndex } from '../../../lib/speech/rollover.ts'
 import { expectedScore, indexForScore } from '../../../lib/speech/score-transfer.ts'
@@ -53,7 +54,7 @@ describe('combined lists', () => {
 
   it('are surer than one list', () => {
     const one = exactInterval(of25(20))
-    const { exact } = combineLists([of25(20), of25(20)])
+    const exact = exactInterval(combineLists([of25(20), of25(20)]).score)
     expect(exact.high - exact.low).toBeLessThan(one.high - one.low)
   })
 })
