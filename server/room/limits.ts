@@ -17,7 +17,8 @@ export const limits = {
   drainedBytes: 64 * 1024,
   /** A reader that does not drain within this time is disconnected. */
   laggingMs: 60_000,
-  heartbeatMs: 30_000,
+  /** Shorter than the 30 seconds of silence after which y-websocket takes a link for lost. */
+  heartbeatMs: 20_000,
   /** Presence is passed on in one frame a room and tick. */
   presenceTickMs: 50,
   rosterTickMs: 1000,

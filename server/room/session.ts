@@ -4,7 +4,7 @@ import type { ParticipantId } from '../../lib/board/identity.ts'
 import { type Refusal, refusal } from '../../lib/board/refusals.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import { closeCode, encodeOwn, type Roster } from '../../lib/board/wire.ts'
-import { readFrame, stateFrame, stateVectorFrame } from './frames.ts'
+import { presenceFrame, readFrame, stateFrame, stateVectorFrame } from './frames.ts'
 import { limits } from './limits.ts'
 import type { Room } from './room.ts'
 import { TokenBucket } from './token-bucket.ts'
@@ -169,6 +169,8 @@ export class Session {
     if (!this.alive) return this.socket.terminate()
     this.alive = false
     this.socket.ping()
+    // A y-websocket client takes a link on which it has heard nothing for 30 seconds for lost.
+    this.send(nothingNew)
   }
 
   private leave(): void {
@@ -176,6 +178,8 @@ export class Session {
     this.room.leave(this)
   }
 }
+
+const nothingNew = presenceFrame(new Uint8Array([0]))
 
 function asBytes(data: ArrayBuffer | Buffer | Buffer[]): Uint8Array {
   if (Array.isArray(data)) return Buffer.concat(data)

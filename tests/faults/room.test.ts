@@ -244,6 +244,19 @@ describe('[R7] a connection that is only half there', () => {
   })
 })
 
+describe('[R7] a quiet connection', () => {
+  it('hears something before y-websocket takes it for lost', async () => {
+    // y-websocket 3: a socket is closed when nothing was heard for 30 seconds (messageReconnectTimeout).
+    expect(limits.heartbeatMs).toBeLessThan(30_000)
+    await open()
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] })
+    const quiet = await join('p-quiet', 'panel')
+    const heard = new Promise((resolve) => quiet.socket.once('message', resolve))
+    vi.advanceTimersByTime(limits.heartbeatMs)
+    expect(await heard).toBeInstanceOf(Buffer)
+  })
+})
+
 describe('[R8] refusals', () => {
   it('close the socket when they come faster than a page can make them', async () => {
     await open()
