@@ -116,9 +116,10 @@ it('tells the theatre the step under way and the called question', async () => {
     'Last coagulation before the device leaves its pack',
   ]) {
     await rowOf(steps, title).getByRole('button', { name: title, exact: true }).focus()
-    await page.keyboard.press('Enter')
+    await page.keyboard.press('n')
   }
-  await theatre.page.getByText('Last coagulation before the device leaves its pack').first().waitFor()
+  // What comes after the step under way.
+  await theatre.page.getByText('Fix the implant, place the actuator with its coupler').waitFor()
 })
 
 it('offers nothing to touch on screen and theatre view', async () => {
