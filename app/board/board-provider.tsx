@@ -56,6 +56,7 @@ async function openBoard(caseId: CaseId, signal: AbortSignal): Promise<Opening &
     keepsCopies,
     now,
     newId,
+    reopen: () => location.reload(),
   })
   return { state: 'open', connection, detail, people }
 }

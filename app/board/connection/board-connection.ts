@@ -28,6 +28,8 @@ export interface BoardConnectionOptions {
   readonly keepsCopies: boolean
   readonly now: () => Date
   readonly newId: () => string
+  /** Opens the page anew: what a role may do decides what it shows and loads. */
+  readonly reopen: () => void
 }
 
 export interface ConnectionSnapshot {
@@ -126,6 +128,7 @@ export class BoardConnection {
           this.closed = { code, reason }
           this.keepLost(doc, lost, reason)
         },
+        roleChanged: () => this.options.reopen(),
         roster: (roster) => {
           if (kind !== 'record') return
           this.roster = roster

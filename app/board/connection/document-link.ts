@@ -26,6 +26,8 @@ export interface LinkEvents {
   /** The server closed for good; `lost` was written here and will not be taken over. */
   closed(code: number, reason: string, doc: Y.Doc, lost: readonly Place[]): void
   roster(roster: Roster): void
+  /** this person has another role by now than the page was opened with */
+  roleChanged(): void
 }
 
 export interface LinkPlace {
@@ -199,6 +201,7 @@ export class DocumentLink {
         copy.unstored.lostBy(0),
         refusal('too-large', this.place.documentName, { limitBytes: frameBytes }),
       )
+    else if (event?.code === closeCode.roleChanged) this.events.roleChanged()
     else if (this.state === 'connecting') this.setState('offline')
   }
 
