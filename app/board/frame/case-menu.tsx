@@ -20,7 +20,7 @@ export function CaseMenu({ open, onClose, onOpen }: CaseMenuProps) {
   return (
     <Dialog open={open} onClose={onClose} title={board.menu}>
       <ul className={styles.pages}>
-        {(['screen', 'theatre', 'handout'] as const).map((page) => (
+        {(['screen', 'theatre', 'handout', 'code'] as const).map((page) => (
           <li key={page}>
             <Link href={`/case/${caseId}/${page}`} target="_blank" prefetch={false}>
               {board.page[page]}

@@ -64,11 +64,12 @@ export const board = {
 
   openMenu: 'More about this case',
   menu: 'This case',
-  page: { screen: 'Main screen', theatre: 'Theatre view', handout: 'Handout' },
+  page: { screen: 'Main screen', theatre: 'Theatre view', handout: 'Handout', code: 'Check a record code' },
   pageHint: {
     screen: 'For the hall and the video mixer: only what the moderator shows.',
     theatre: 'For the surgeon: step, called question and contingencies, read at three metres.',
     handout: 'For print, with the record code of every test.',
+    code: 'Type a code from paper: it says whether that record still stands.',
   },
   caution:
     'Decision support for licensed professionals, not a medical device. Estimates come from group data and a model; the device labelling, local codes and the treating team decide.',
