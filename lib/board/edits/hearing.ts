@@ -4,6 +4,7 @@ import type { RecordId } from '../identity.ts'
 import { readTable } from '../reading.ts'
 import type { Annotation } from '../records/annotation.ts'
 import type { HearingTest, Point, PointKey } from '../records/hearing-test.ts'
+import { close, verify, type WhyClosed } from './standing.ts'
 import { addRecord, type Content, changeRecord, type Pen, recordMap, removeRecord } from './writing.ts'
 
 export type NewTest = Omit<Content<'tests'>, 'state' | 'verification' | 'closing'>
@@ -36,7 +37,7 @@ export function setPoint(doc: Y.Doc, test: RecordId, key: PointKey, point: Point
 }
 
 export function verifyTest(doc: Y.Doc, pen: Pen, test: RecordId): void {
-  changeRecord(doc, 'tests', test, { verification: { by: pen.participant, at: pen.now().toISOString() } })
+  verify(doc, pen, 'tests', test)
 }
 
 /** Marks a test as superseded or entered in error, with the reason. */
@@ -44,17 +45,11 @@ export function closeTest(
   doc: Y.Doc,
   pen: Pen,
   test: RecordId,
-  state: 'superseded' | 'entered-in-error',
+  state: WhyClosed['state'],
   reason: string,
   supersededBy?: RecordId,
 ): void {
-  const closing = {
-    by: pen.participant,
-    at: pen.now().toISOString(),
-    reason,
-    ...(supersededBy === undefined ? {} : { supersededBy }),
-  }
-  changeRecord(doc, 'tests', test, { state, closing })
+  close(doc, pen, 'tests', test, { state, reason, supersededBy })
 }
 
 /** Makes a superseded test current again; the one that is current now is superseded by it. */

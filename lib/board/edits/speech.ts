@@ -2,6 +2,7 @@ import type * as Y from 'yjs'
 import type { RecordId } from '../identity.ts'
 import { readTable } from '../reading.ts'
 import type { SpeechTest } from '../records/speech-test.ts'
+import { close, verify, type WhyClosed } from './standing.ts'
 import { addRecord, type Content, changeRecord, type Pen } from './writing.ts'
 
 export type NewSpeechTest = Omit<Content<'speechTests'>, 'state' | 'verification' | 'closing'>
@@ -38,7 +39,7 @@ export const isSameSetting = (a: Setting, b: Setting): boolean =>
   a.noiseLevel === b.noiseLevel
 
 export function verifySpeechTest(doc: Y.Doc, pen: Pen, test: RecordId): void {
-  changeRecord(doc, 'speechTests', test, { verification: { by: pen.participant, at: pen.now().toISOString() } })
+  verify(doc, pen, 'speechTests', test)
 }
 
 /** Marks a score as superseded or entered in error, with the reason. */
@@ -46,17 +47,11 @@ export function closeSpeechTest(
   doc: Y.Doc,
   pen: Pen,
   test: RecordId,
-  state: 'superseded' | 'entered-in-error',
+  state: WhyClosed['state'],
   reason: string,
   supersededBy?: RecordId,
 ): void {
-  const closing = {
-    by: pen.participant,
-    at: pen.now().toISOString(),
-    reason,
-    ...(supersededBy === undefined ? {} : { supersededBy }),
-  }
-  changeRecord(doc, 'speechTests', test, { state, closing })
+  close(doc, pen, 'speechTests', test, { state, reason, supersededBy })
 }
 
 /** Makes a superseded score current again, beside whatever else is current. */
