@@ -16,6 +16,9 @@ beforeAll(async () => {
     meeting.joinCase(caseId, 'team', 'Team Teal'),
     meeting.joinCase(caseId, 'panel', 'Panel Plover'),
   ])
+  // What nobody has opened yet is loaded as well by then.
+  for (const { page } of [moderator, team, panel])
+    await page.locator('[data-works-offline=true]').waitFor({ state: 'attached' })
 }, 600_000)
 afterAll(() => meeting.close())
 
@@ -44,6 +47,12 @@ async function enterRightTest(page: Page): Promise<void> {
   await dialog.getByRole('button', { name: hearing.newTest.submit }).click()
   await dialog.waitFor({ state: 'hidden' })
 }
+
+it('opens every pane without a link, also one that nobody had opened before', async () => {
+  await goOffline(panel)
+  for (const pane of ['decisions', 'steps', 'plan'] as const) await showPane(panel.page, pane)
+  await comeBack(panel)
+})
 
 it('merges what was written on both sides of a lost link, and says on which page it was lost', async () => {
   await goOffline(panel)

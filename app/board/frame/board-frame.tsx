@@ -6,6 +6,7 @@ import { OwnQuestionNotices } from '../floor/own-question-notices.tsx'
 import { type Shortcut, useShortcuts } from '../shortcuts.tsx'
 import styles from './board-frame.module.css'
 import { BoardHead } from './board-head.tsx'
+import { LoadAhead } from './load-ahead.tsx'
 import { Notices } from './notices.tsx'
 import { isShown, type PaneName, paneId, paneNames, sharedPanes, shownInTurn } from './pane-names.ts'
 import { PaneSwitch } from './pane-switch.tsx'
@@ -54,6 +55,7 @@ export function BoardFrame() {
       <BoardHead onShowPane={show} />
       <Notices />
       <OwnQuestionNotices />
+      <LoadAhead />
       <main className={styles.panes}>
         {paneNames.map((name) => {
           const Content = panes[name]
