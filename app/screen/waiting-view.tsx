@@ -15,10 +15,10 @@ interface WaitingViewProps {
 
 /** The calm card between two things: whose case this is and what comes next. */
 export function WaitingView({ header, course, remark }: WaitingViewProps) {
-  const { words } = useMessages()
+  const { shell, words } = useMessages()
   return (
     <section className={styles.card}>
-      <h1 className={styles.pseudonym}>{header?.pseudonym}</h1>
+      <h1 className={styles.pseudonym}>{header?.pseudonym ?? shell.productName}</h1>
       {header !== undefined && <p className={styles.ear}>{words.ear[header.ear]}</p>}
       <OctaveRule />
       <div className={styles.next}>

@@ -8,7 +8,8 @@ import styles from './stored-sign.module.css'
 export function StoredSign() {
   const { board } = useMessages()
   const { link, stored } = useBoardStatus()
-  const state = link.state === 'live' ? stored : link.state
+  const keptHere = link.state === 'offline' && stored === 'not-stored-offline'
+  const state = link.state === 'live' || keptHere ? stored : link.state
   const tones: Record<typeof state, Tone> = {
     stored: 'good',
     storing: 'quiet',

@@ -34,7 +34,7 @@ export const board = {
   storedState: {
     stored: 'Stored',
     storing: 'Storing',
-    'not-stored-offline': 'Kept on this device',
+    'not-stored-offline': 'Offline, kept on this device',
     connecting: 'Connecting',
     offline: 'Offline',
     'refused-entry': 'No access',
