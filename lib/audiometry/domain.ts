@@ -1,5 +1,5 @@
 import { audiometricFrequenciesHz, type FrequencyHz, isFrequencyHz } from '../units/frequencies.ts'
-import { asDbHl, DbHl } from '../units/levels.ts'
+import { asDbHl, type DbHl, hearingLevelRange } from '../units/levels.ts'
 import type { Audiogram, Threshold } from './thresholds.ts'
 
 /** The refusal of an argument outside its domain: which argument, what it was, what it may be. */
@@ -13,9 +13,8 @@ export function requireWithin(argument: string, value: number, low: number, high
   throw outsideDomain(argument, value, `from ${low} to ${high} ${unit}`)
 }
 
-/** The range of `DbHl`, read from the schema once: parsing each level of each audiogram costs ten times as much. */
-const lowest = DbHl.minValue ?? Number.NEGATIVE_INFINITY
-const highest = DbHl.maxValue ?? Number.POSITIVE_INFINITY
+/** Compared, not parsed by the schema: parsing each level of each audiogram costs ten times as much. */
+const { low: lowest, high: highest } = hearingLevelRange
 
 /** @throws RangeError unless `value` is a hearing level of the range of `DbHl` */
 export function requireDbHl(argument: string, value: number): DbHl {

@@ -1,11 +1,20 @@
 import type { Ear, FrequencyHz } from '../units/frequencies.ts'
 import type { Provenance } from './provenance.ts'
-import type { SpeechToneGrade } from './speech-agreement.ts'
+import type { SpeechToneAverage, SpeechToneGrade } from './speech-agreement.ts'
 import type { AirTransducer, BoneTransducer } from './tested-ear.ts'
 import type { Route } from './thresholds.ts'
 
 /** `urgent`: the number may belong to the other ear or be wrong; `check`: look again; `remark`: good to know. */
 export type Severity = 'urgent' | 'check' | 'remark'
+
+interface SpeechToneFacts {
+  /** Speech reception threshold and average of the tones, in dB HL. */
+  readonly speech: number
+  readonly tones: number
+  readonly difference: number
+  readonly agreement: SpeechToneGrade
+  readonly average: SpeechToneAverage
+}
 
 /** What each finding rests on: levels in dB HL, differences in dB. */
 export interface FindingFacts {
@@ -33,8 +42,8 @@ export interface FindingFacts {
   'bone-worse-than-air': { boneLevel: number; airLevel: number; difference: number; limit: number }
   'beyond-audiometer': { level: number; limit: number }
   'off-step': { level: number; step: number }
-  'speech-better-than-tones': { speech: number; tones: number; difference: number; agreement: SpeechToneGrade }
-  'speech-poorer-than-tones': { speech: number; tones: number; difference: number; agreement: SpeechToneGrade }
+  'speech-better-than-tones': SpeechToneFacts
+  'speech-poorer-than-tones': SpeechToneFacts
   'lone-4-khz-gap': { gap: number }
   'retest-1-khz': { first: number; second: number; difference: number }
   'ears-swapped': { sameEar: number; otherEar: number; frequencies: readonly FrequencyHz[]; earlierDate: string }
@@ -110,7 +119,7 @@ export interface FindingPlace {
 interface FindingOf<Id extends FindingId> extends FindingRule {
   readonly id: Id
   readonly where: FindingPlace
-  /** Why it was raised: the numbers; `findingText` makes the sentences. */
+  /** Why it was raised: the numbers; whoever shows it makes the sentences. */
   readonly why: Readonly<FindingFacts[Id]>
 }
 

@@ -104,9 +104,9 @@ function offStep(ear: Ear, points: readonly Measured[], step: number): readonly 
 
 function speechAgainstTones(ear: Ear, { air, speechReceptionThreshold }: TestedEar): readonly Finding[] {
   if (speechReceptionThreshold === undefined) return []
-  const { average, difference: apart, agreement, withinTenDb } = speechToneAgreement(air, speechReceptionThreshold)
+  const { by, average, difference: apart, agreement, withinTenDb } = speechToneAgreement(air, speechReceptionThreshold)
   if (apart === undefined || agreement === undefined || average.value === undefined || withinTenDb) return []
-  const why = { speech: speechReceptionThreshold, tones: average.value, difference: apart, agreement }
+  const why = { speech: speechReceptionThreshold, tones: average.value, difference: apart, agreement, average: by }
   const where = { ear, route: 'air' } as const
   return [apart < 0 ? finding('speech-better-than-tones', where, why) : finding('speech-poorer-than-tones', where, why)]
 }

@@ -1,13 +1,17 @@
 import type { FrequencyHz } from '../units/frequencies.ts'
 import { asDbGain, type DbGain } from '../units/levels.ts'
-import { type AverageResult, pureToneAverage } from './averages.ts'
+import { type AverageId, type AverageResult, pureToneAverage } from './averages.ts'
 import { boundsOf } from './bounds.ts'
 import { requireDbHl } from './domain.ts'
 import type { Audiogram } from './thresholds.ts'
 
 export type SpeechToneGrade = 'good' | 'fair' | 'poor'
 
+/** Which average the threshold is held against: of three tones, or the best two of them where neighbours differ. */
+export type SpeechToneAverage = Extract<AverageId, 'pta3' | 'fletcher2'>
+
 export interface SpeechToneAgreement {
+  readonly by: SpeechToneAverage
   /** 0.5/1/2 kHz, or the best two of them where neighbours differ by more than 20 dB. */
   readonly average: AverageResult
   /** Speech reception threshold minus average, in dB; negative: speech is heard better than the tones. */
@@ -27,11 +31,12 @@ export interface SpeechToneAgreement {
  */
 export function speechToneAgreement(air: Audiogram, speechReceptionThreshold: number): SpeechToneAgreement {
   const speech = requireDbHl('speechReceptionThreshold', speechReceptionThreshold)
-  const average = pureToneAverage(air, isSteep(air) ? 'fletcher2' : 'pta3')
-  if (average.value === undefined || average.censored) return { average }
+  const by = isSteep(air) ? 'fletcher2' : 'pta3'
+  const average = pureToneAverage(air, by)
+  if (average.value === undefined || average.censored) return { by, average }
   const difference = speech - average.value
   const size = Math.abs(difference)
-  return { average, difference: asDbGain(difference), agreement: gradeOf(size), withinTenDb: size <= 10 }
+  return { by, average, difference: asDbGain(difference), agreement: gradeOf(size), withinTenDb: size <= 10 }
 }
 
 function gradeOf(size: number): SpeechToneGrade {

@@ -3,7 +3,7 @@ import type { Ear } from '../units/frequencies.ts'
 import { audiogramOf } from './audiograms.ts'
 import type { HearingTest, TestCondition } from './records/hearing-test.ts'
 import type { Plan } from './records/plan.ts'
-import type { SpeechTest } from './records/speech-test.ts'
+import { isScore, type SpeechTest } from './records/speech-test.ts'
 
 /** As much of the plan as a forecast needs. */
 export const forecastPlanOf = ({ ear, deviceClass, couplingSite, malleus, incus, stapes }: Plan): ForecastPlan => ({
@@ -32,6 +32,7 @@ export function earTestsOf(
     bone: audiogramOf(unaided.points, 'bone'),
     soundField: inField && audiogramOf(inField.points, 'sound-field'),
     unaidedWords: speechTests
+      .filter(isScore)
       .filter((test) => isUnaidedWordsInQuiet(test, ear))
       .sort((a, b) => (a.performedOn < b.performedOn ? -1 : 1))
       .map(({ right, items, speechLevel }) => ({ right, items, levelDbSpl: speechLevel })),

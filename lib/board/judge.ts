@@ -1,11 +1,14 @@
 import { equalityDeep } from 'lib0/function'
+import { closedCaseStays } from './closed-case.ts'
 import type { ParticipantId } from './identity.ts'
 import { onlyId } from './identity.ts'
 import type { RawRecord } from './layout.ts'
+import { mostDelayMs } from './records/video-delay.ts'
 import { type KindName, kindOf, type RecordKind, type RecordOf } from './records.ts'
 import { type Refusal, refusal } from './refusals.ts'
 import type { Hand, Role } from './roles.ts'
 import { type Change, rules, type TableView } from './rules.ts'
+import type { Sealer } from './sealer.ts'
 
 /** Who sends an edit, as the server knows it. */
 export interface Sender {
@@ -15,6 +18,10 @@ export interface Sender {
 
 /** How far a record's time may lie ahead of the server's clock: two clocks that were set by hand. */
 export const aheadMs = 2 * 60_000
+/** The same for the moment that was looked at, which pages tell by the server's clock: the error of its estimate. */
+export const pictureAheadMs = 2000
+/** How much of a schema's complaint is passed on: it may quote all that was sent. */
+const problemLength = 300
 /** How long an edit may have waited on a device that was offline. */
 export const offlineMs = 14 * 24 * 3_600_000
 
@@ -31,7 +38,10 @@ export function parseRecord(kind: KindName, id: string, raw: RawRecord): Parsed 
     const at = issue === undefined || issue.path.length === 0 ? kind : issue.path.join('.')
     return {
       ok: false,
-      refused: refusal('invalid-record', path, { path: at, problem: issue?.message ?? 'not a record of this kind' }),
+      refused: refusal('invalid-record', path, {
+        path: at,
+        problem: issue?.message.slice(0, problemLength) ?? 'not a record of this kind',
+      }),
     }
   }
   const record = result.data as RecordOf<KindName>
@@ -44,10 +54,24 @@ export function parseRecord(kind: KindName, id: string, raw: RawRecord): Parsed 
 /**
  * Whether a sender may make this change, given the table of rights and the rules.
  * @param nowMs the server's clock, milliseconds since 1970
+ * @param sealer computes again what is sealed
  * @returns the reason against it, or undefined when it may stand
  */
-export function judge(change: Change, sender: Sender, nowMs: number, tables: TableView): Refusal | undefined {
-  return judgeRights(change, sender, nowMs, tables) ?? judgeRules(change, tables)
+export function judge(
+  change: Change,
+  sender: Sender,
+  nowMs: number,
+  tables: TableView,
+  sealer: Sealer,
+): Refusal | undefined {
+  if (kindOf(change.kind).sealed && change.before !== undefined) return judgeSealed(change)
+  return judgeRights(change, sender, nowMs, tables) ?? judgeRules(change, sender, tables, sealer)
+}
+
+/** What was sealed stays as it is; an edit that changes nothing of it may pass. */
+function judgeSealed({ kind, id, before, after }: Change): Refusal | undefined {
+  if (after !== undefined && changedFields(before as RawRecord, after as RawRecord).length === 0) return undefined
+  return refusal('sealed-record', `${kind}/${id}`, { kind, at: (before as Stamped).at })
 }
 
 function judgeRights(change: Change, sender: Sender, nowMs: number, tables: TableView): Refusal | undefined {
@@ -55,10 +79,17 @@ function judgeRights(change: Change, sender: Sender, nowMs: number, tables: Tabl
     return change.after === undefined ? undefined : judgeCreation(change, sender, nowMs, tables)
   if (change.after === undefined) return judgeRemoval(change, sender)
   const refused = judgeEdit(change, sender, nowMs)
-  // Taken away and made again while the link was down (a backing) arrives as one change.
-  const replaced = refused?.code === 'fixed-field' && judgeRemoval(change, sender) === undefined
-  return replaced ? judgeCreation(change, sender, nowMs, tables) : refused
+  return refused?.code === 'fixed-field' && mayReplace(change, sender)
+    ? judgeCreation(change, sender, nowMs, tables)
+    : refused
 }
+
+/**
+ * Taken away and made again while the link was down (a backing) arrives as one change. Only where nothing of a record can
+ * change anyway: elsewhere it would be a way around the rights of its fields and the rules of its removal.
+ */
+const mayReplace = (change: Change, sender: Sender): boolean =>
+  Object.keys(kindOf(change.kind).change).length === 0 && judgeRemoval(change, sender) === undefined
 
 function judgeCreation(
   { kind, id, after }: Change,
@@ -68,7 +99,7 @@ function judgeCreation(
 ): Refusal | undefined {
   const rights = kindOf(kind)
   const path = `${kind}/${id}`
-  if (!rights.create.includes(sender.role))
+  if (rights.byServer === true || !rights.create.includes(sender.role))
     return refusal('not-permitted', path, { role: sender.role, action: 'create', kind })
   if (tables.count(kind) > rights.most) return refusal('too-many', path, { kind, most: rights.most })
   const state = stateOf(after)
@@ -76,6 +107,7 @@ function judgeCreation(
     return refusal('no-such-move', path, { kind, from: 'new', to: state })
   return (
     judgeStamp(kind, path, after as Stamped, sender, nowMs) ??
+    judgePicture(path, after as Stamped, nowMs) ??
     judgeSignatures(kind, path, Object.keys(after as RawRecord), after as RawRecord, sender, nowMs)
   )
 }
@@ -136,6 +168,9 @@ function judgeSignatures(
     if (signature.by !== sender.participant) return refusal('wrong-author', path, { kind })
     if (!isPossible(signature.at, nowMs)) return refusal('wrong-time', path, { at: signature.at })
   }
+  for (const field of kindOf(kind).named ?? [])
+    if (fields.includes(field) && record[field] !== undefined && record[field] !== sender.participant)
+      return refusal('wrong-author', path, { kind })
   return undefined
 }
 
@@ -162,6 +197,14 @@ function judgeStamp(kind: KindName, path: string, record: Stamped, sender: Sende
   return isPossible(record.at, nowMs) ? undefined : refusal('wrong-time', path, { at: record.at })
 }
 
+/** What somebody was looking at lies behind the time of writing by no more than a video link takes, and not ahead of now. */
+function judgePicture(path: string, { at, pictureAt }: Stamped, nowMs: number): Refusal | undefined {
+  if (pictureAt === undefined) return undefined
+  const behindMs = Date.parse(at) - Date.parse(pictureAt)
+  if (behindMs >= 0 && behindMs <= mostDelayMs && Date.parse(pictureAt) <= nowMs + pictureAheadMs) return undefined
+  return refusal('wrong-picture-time', path, { pictureAt, at })
+}
+
 const isPossible = (moment: string, nowMs: number): boolean => {
   const ms = Date.parse(moment)
   return ms <= nowMs + aheadMs && ms >= nowMs - offlineMs
@@ -173,9 +216,16 @@ export function mayAct(hands: readonly Hand[], kind: KindName, sender: Sender, a
   return hands.includes('author') && author === sender.participant && kindOf(kind).create.includes(sender.role)
 }
 
-function judgeRules<K extends KindName>(change: Change<K>, tables: TableView): Refusal | undefined {
+function judgeRules<K extends KindName>(
+  change: Change<K>,
+  sender: Sender,
+  tables: TableView,
+  sealer: Sealer,
+): Refusal | undefined {
+  const closed = closedCaseStays(change, tables)
+  if (closed !== undefined) return closed
   for (const rule of rules[change.kind] ?? []) {
-    const refused = rule(change, tables)
+    const refused = rule(change, tables, sealer, sender)
     if (refused !== undefined) return refused
   }
   return undefined
@@ -184,6 +234,7 @@ function judgeRules<K extends KindName>(change: Change<K>, tables: TableView): R
 interface Stamped {
   readonly author: ParticipantId
   readonly at: string
+  readonly pictureAt?: string
 }
 
 export function changedFields(before: RawRecord, after: RawRecord): string[] {

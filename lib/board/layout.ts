@@ -5,6 +5,12 @@ import { DisguisedText, readFragment } from './rich-text.ts'
 /** A record as it stands in a document, not yet parsed by its schema. */
 export type RawRecord = Readonly<Record<string, unknown>>
 
+/**
+ * Plain values that one record may hold, counted before its schema looks at them: a list of a million wrong entries would
+ * be a million complaints. The largest records, a sealed forecast and a device profile, hold some hundred.
+ */
+export const mostValues = 10_000
+
 /** Something in a document that is not where or what the layout says; `path` names the place. */
 export class LayoutFault extends Error {
   readonly path: string
@@ -28,25 +34,31 @@ export function readRaw(doc: Y.Doc, kind: KindName, id: string): RawRecord | und
   if (!isPlainMap(value)) throw new LayoutFault(path, 'a record is a map')
   const nested = kindOf(kind).nested ?? {}
   const raw: Record<string, unknown> = {}
+  const room = { left: mostValues }
   for (const [field, content] of value.entries()) {
     refuseSpecialKey(path, field)
-    raw[field] = readField(content, nested[field], `${path}/${field}`)
+    raw[field] = readField(content, nested[field], `${path}/${field}`, room)
   }
   return raw
 }
 
-function readField(content: unknown, shape: 'map' | 'text' | undefined, path: string): unknown {
-  if (shape === 'map') return readNestedMap(content, path)
-  if (shape === 'text') return readNestedText(content, path)
-  return plainValue(content, path)
+/** How many more values the record may hold. */
+interface Room {
+  left: number
 }
 
-function readNestedMap(content: unknown, path: string): Record<string, unknown> {
+function readField(content: unknown, shape: 'map' | 'text' | undefined, path: string, room: Room): unknown {
+  if (shape === 'map') return readNestedMap(content, path, room)
+  if (shape === 'text') return readNestedText(content, path)
+  return plainValue(content, path, room)
+}
+
+function readNestedMap(content: unknown, path: string, room: Room): Record<string, unknown> {
   if (!isPlainMap(content)) throw new LayoutFault(path, 'expected a shared map')
   const raw: Record<string, unknown> = {}
   for (const [key, value] of content.entries()) {
     refuseSpecialKey(path, key)
-    raw[key] = plainValue(value, `${path}/${key}`)
+    raw[key] = plainValue(value, `${path}/${key}`, room)
   }
   return raw
 }
@@ -70,14 +82,16 @@ function refuseSpecialKey(path: string, key: string): void {
 }
 
 /** JSON only: a shared type, bytes, a nested document or a special key cannot hide in a plain value. */
-function plainValue(value: unknown, path: string): unknown {
+function plainValue(value: unknown, path: string, room: Room): unknown {
+  room.left -= 1
+  if (room.left < 0) throw new LayoutFault(path, `a record holds at most ${mostValues} values`)
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return value
   if (typeof value === 'number' && Number.isFinite(value)) return value
-  if (Array.isArray(value)) return value.map((item, index) => plainValue(item, `${path}/${index}`))
+  if (Array.isArray(value)) return value.map((item, index) => plainValue(item, `${path}/${index}`, room))
   if (typeof value === 'object' && Object.getPrototypeOf(value) === Object.prototype) {
     for (const [key, child] of Object.entries(value)) {
       refuseSpecialKey(path, key)
-      plainValue(child, `${path}/${key}`)
+      plainValue(child, `${path}/${key}`, room)
     }
     return value
   }

@@ -1,113 +1,45 @@
 import type { CouplingSite } from '../devices/classes.ts'
 import type { OperativeStep } from './records/operative-step.ts'
 
-type StepText = Pick<OperativeStep, 'title' | 'check' | 'hazard'>
+/** What is said of a step; the sentences of the usual ones are in app/messages, in the language of the page. */
+export type StepText = Pick<OperativeStep, 'title' | 'check' | 'hazard'>
 
-/** How sure we are of the lists below: textbook knowledge nobody has held against a publication; labelling prevails. */
-export const typicalStepsStatus = 'from memory, unconfirmed'
+/**
+ * What has to be done before each usual step: one of each group, the first that an approach has. From memory, unconfirmed:
+ * textbook order that nobody has held against a publication. Labelling prevails.
+ */
+const prerequisites = {
+  identity: [],
+  anaesthesia: [['identity']],
+  marking: [['anaesthesia']],
+  incision: [['marking']],
+  mastoidectomy: [['incision']],
+  antrotomy: [['mastoidectomy']],
+  posteriorTympanotomy: [['mastoidectomy'], ['antrotomy']],
+  transcanal: [['incision']],
+  windowNiche: [['posteriorTympanotomy']],
+  ossicles: [['antrotomy', 'posteriorTympanotomy', 'transcanal']],
+  fixation: [['ossicles']],
+  bed: [['mastoidectomy']],
+  skullBed: [['incision']],
+  coagulation: [['bed', 'skullBed']],
+  implant: [['coagulation']],
+  // The way to the site is open before anything is attached there.
+  actuator: [
+    ['ossicles'],
+    ['fixation'],
+    ['implant'],
+    ['windowNiche', 'posteriorTympanotomy', 'antrotomy', 'transcanal'],
+  ],
+  couplingTest: [['actuator']],
+  stabilise: [['couplingTest']],
+  closure: [['stabilise']],
+  skullClosure: [['implant']],
+  function: [['closure', 'skullClosure']],
+} as const satisfies Record<string, readonly (readonly string[])[]>
 
-const catalogue = {
-  identity: {
-    title: 'Identity, side, consent, imaging on screen',
-    check: 'Side marked, audiogram younger than 3 months, CT reviewed, device and coupler sizes present',
-    hazard: 'Wrong side; missing coupler',
-  },
-  anaesthesia: {
-    title: 'Anaesthesia without long relaxation, facial monitoring',
-    check: 'Monitor stimulates and silences correctly',
-    hazard: 'Undetected facial injury',
-  },
-  marking: {
-    title: 'Mark implant and incision, inject',
-    check: 'Implant template away from pinna and glasses, skin thickness measured (magnet limit of the labelling)',
-    hazard: 'Flap too thick for transmission; scar over the implant',
-  },
-  incision: {
-    title: 'Incision and periosteal pocket',
-    check: 'Bleeding dry before the implant is opened',
-    hazard: 'Haematoma',
-  },
-  mastoidectomy: {
-    title: 'Cortical mastoidectomy',
-    check: 'Tegmen, sigmoid sinus, antrum, lateral canal identified in that order',
-    hazard: 'Dura, sinus, lateral canal',
-  },
-  antrotomy: {
-    title: 'Antrotomy to the short process and the body of the incus',
-    check: 'Short process and body seen and mobile',
-    hazard: 'Incus luxation by the burr; high-speed contact: inner-ear trauma',
-  },
-  posteriorTympanotomy: {
-    title: 'Posterior tympanotomy',
-    check: 'Incus buttress kept, facial nerve under bone, chorda seen',
-    hazard: 'Facial nerve, chorda, annulus',
-  },
-  transcanal: {
-    title: 'Transcanal or combined route',
-    check: 'Annulus lifted, chorda kept',
-    hazard: 'Canal skin tear, perforation',
-  },
-  windowNiche: {
-    title: 'Round-window niche: remove the overhang',
-    check: 'Membrane seen whole, low speed, no suction on it',
-    hazard: 'Perilymph leak, noise trauma, jugular bulb',
-  },
-  ossicles: {
-    title: 'Test every ossicle',
-    check: 'Malleus, incus, stapes each moved by a fine needle, window reflex; note mobile, stiff or fixed',
-    hazard: 'Forcing a fixed stapes',
-  },
-  fixation: {
-    title: 'Free or remove a fixation',
-    check: 'Mobility again; sheet or gap against refixation',
-    hazard: 'Inner-ear shock; conversion of the site',
-  },
-  bed: {
-    title: 'Drill implant bed and cable channel',
-    check: 'Depth and template fit, cable without tension',
-    hazard: 'Dura, sinus, emissary vein',
-  },
-  skullBed: {
-    title: 'Drill the bed of the bone-conduction transducer',
-    check: 'Depth and template fit, bone thickness as imaged',
-    hazard: 'Dura, sinus, emissary vein',
-  },
-  coagulation: {
-    title: 'Last coagulation before the device leaves its pack',
-    check: 'No monopolar from here on in head or neck; bipolar only, never touching the device, distance as labelled',
-    hazard: 'Device or tissue damage by current',
-  },
-  implant: { title: 'Fix the implant', check: 'Stable to push; cable loop', hazard: 'Migration' },
-  actuator: {
-    title: 'Attach the actuator',
-    check: 'Axis along the stapes piston, no contact with bone, chorda, drum or promontory; contact pressure light',
-    hazard: 'Incus necrosis, dislocation, chain fixed by over-load',
-  },
-  couplingTest: {
-    title: 'Coupling test',
-    check:
-      'Device or reversed transfer test if available, acoustic brainstem or window response, visible motion of the stapes; small change on touching the cable',
-    hazard: 'False contact',
-  },
-  stabilise: {
-    title: 'Stabilise (fascia, cartilage, cement where allowed)',
-    check: 'Coupling test again',
-    hazard: 'Cement on joint or stapes',
-  },
-  closure: {
-    title: 'Cable and closure in layers',
-    check: 'Cable under the bone edge; X-ray or scan if the position is in doubt',
-    hazard: 'Cable in the canal, infection',
-  },
-  skullClosure: { title: 'Closure in layers', check: 'Wound dry, device covered as labelled', hazard: 'Infection' },
-  function: {
-    title: 'Facial function, nystagmus, hearing by fork',
-    check: 'Recorded before leaving theatre and on day 1',
-    hazard: 'Late palsy, vertigo',
-  },
-} as const satisfies Record<string, StepText>
-
-type StepName = keyof typeof catalogue
+export type UsualStepName = keyof typeof prerequisites
+export const usualStepNames = Object.keys(prerequisites) as UsualStepName[]
 
 const opening = ['identity', 'anaesthesia', 'marking', 'incision'] as const
 const coupling = [
@@ -129,14 +61,32 @@ const approaches = {
   'round-window': [...opening, 'mastoidectomy', 'antrotomy', 'posteriorTympanotomy', 'windowNiche', ...coupling],
   transcanal: [...opening, 'transcanal', ...coupling],
   skull: [...opening, 'skullBed', 'coagulation', 'implant', 'skullClosure', 'function'],
-} as const satisfies Record<string, readonly StepName[]>
+} as const satisfies Record<string, readonly UsualStepName[]>
 
 export type Approach = keyof typeof approaches
 export const approachNames = Object.keys(approaches) as Approach[]
 
-/** The usual steps of a generic approach, in order; `typicalStepsStatus` says how sure they are. */
-export const typicalSteps = (approach: Approach): readonly StepText[] =>
-  approaches[approach].map((name) => catalogue[name])
+export interface UsualStep {
+  readonly name: UsualStepName
+  /** earlier steps of the same approach */
+  readonly needs: readonly UsualStepName[]
+}
+
+/** The usual steps of a generic approach with their prerequisites, in order. */
+export function typicalSteps(approach: Approach): readonly UsualStep[] {
+  const names: readonly UsualStepName[] = approaches[approach]
+  return names.map((name) => ({ name, needs: needsAmong(name, names) }))
+}
+
+/** What a step needs among these; of a prerequisite that an approach does without, what that one would need in turn. */
+function needsAmong(name: UsualStepName, present: readonly UsualStepName[]): UsualStepName[] {
+  const groups: readonly (readonly UsualStepName[])[] = prerequisites[name]
+  const needs = groups.flatMap((group) => {
+    const first = group.find((need) => present.includes(need))
+    return first === undefined ? group.slice(0, 1).flatMap((absent) => needsAmong(absent, present)) : [first]
+  })
+  return [...new Set(needs)]
+}
 
 /** The approach that usually reaches a site. */
 export const approachTo: Record<CouplingSite, Approach> = {

@@ -1,14 +1,23 @@
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { Annotation } from './records/annotation.ts'
 import { CaseHeader } from './records/case-header.ts'
 import { Contingency } from './records/contingency.ts'
+import { FitMeasurement } from './records/fit-measurement.ts'
 import { HearingTest } from './records/hearing-test.ts'
 import { MainScreen } from './records/main-screen.ts'
 import { Note } from './records/note.ts'
 import { OperativeStep } from './records/operative-step.ts'
+import { Picture, pictureLimits } from './records/picture.ts'
 import { Plan } from './records/plan.ts'
 import { Backing, Question, Reply } from './records/question.ts'
+import { ForecastRecord, ProfileRecord, ScenarioRecord } from './records/sealed-record.ts'
 import { SpeechTest } from './records/speech-test.ts'
+import { StepException } from './records/step-exception.ts'
+import { UpNext } from './records/up-next.ts'
+import { VideoDelay } from './records/video-delay.ts'
+import { Visit } from './records/visit.ts'
+import { VisitItem } from './records/visit-item.ts'
+import { Vote } from './records/vote.ts'
 import type { Hand, Role } from './roles.ts'
 
 export type DocumentKind = 'record' | 'floor'
@@ -16,21 +25,29 @@ export type DocumentKind = 'record' | 'floor'
 /** A kind of record: where it lives, what it must parse as, and whose hands may do what to it. */
 export interface RecordKind {
   readonly document: DocumentKind
-  readonly schema: z.ZodType
+  readonly schema: z.ZodMiniType
   /** fields that are shared types of their own instead of plain values */
   readonly nested?: Readonly<Record<string, 'map' | 'text'>>
   /** one record only, under the id `only`; its stamp is renewed by every edit */
   readonly single?: true
+  /** never changed and never removed by anybody once it is made */
+  readonly sealed?: true
+  /** made by the server alone, which the roles of `create` ask for it over HTTP */
+  readonly byServer?: true
   readonly create: readonly Role[]
   /** who may change which field afterwards; a field that is not named never changes */
   readonly change: Readonly<Record<string, readonly Hand[]>>
   readonly remove: readonly Hand[]
   /** fields of the form `{ by, at, ... }`: whoever writes one signs it with their own name */
   readonly signed?: readonly string[]
+  /** fields that hold the id of whoever writes them */
+  readonly named?: readonly string[]
   /** `from>to` and whose hand; a move that is not named is refused */
   readonly moves?: Readonly<Record<string, readonly Hand[]>>
   /** the states in which a record may be created */
   readonly born?: readonly string[]
+  /** whose ballots a vote takes; they are cast beside the documents (server/votes) */
+  readonly voters?: readonly Role[]
   readonly most: number
 }
 
@@ -43,7 +60,14 @@ const testMoves = {
   'superseded>current': clinic,
   'superseded>entered-in-error': clinic,
 } as const
-const testFields = { performedOn: clinic, note: clinic, state: clinic, verification: clinic, closing: clinic } as const
+const testFields = {
+  performedOn: clinic,
+  visit: clinic,
+  note: clinic,
+  state: clinic,
+  verification: clinic,
+  closing: clinic,
+} as const
 
 /**
  * The one table of records and rights. Guard, API, screens, import and the guard test iterate over it.
@@ -62,9 +86,13 @@ export const recordKinds = {
       sex: clinic,
       summary: clinic,
       phase: clinic,
+      operatedOn: clinic,
       consent: clinic,
+      pathology: clinic,
+      tags: clinic,
+      reopened: clinic,
     },
-    signed: ['consent'],
+    signed: ['consent', 'reopened'],
     remove: [],
     most: 1,
   },
@@ -73,7 +101,14 @@ export const recordKinds = {
     schema: HearingTest,
     nested: { points: 'map' },
     create: clinic,
-    change: { ...testFields, airTransducer: clinic, boneTransducer: clinic, device: clinic, points: clinic },
+    change: {
+      ...testFields,
+      airTransducer: clinic,
+      boneTransducer: clinic,
+      device: clinic,
+      points: clinic,
+      repeatAt1000: clinic,
+    },
     signed: ['verification', 'closing'],
     remove: [],
     moves: testMoves,
@@ -92,6 +127,7 @@ export const recordKinds = {
       right: clinic,
       speechLevel: clinic,
       noiseLevel: clinic,
+      receptionThreshold: clinic,
     },
     signed: ['verification', 'closing'],
     remove: [],
@@ -119,11 +155,59 @@ export const recordKinds = {
       malleus: clinic,
       incus: clinic,
       stapes: clinic,
+      earCanal: clinic,
+      earChanges: clinic,
       approach: clinic,
       aim: clinic,
     },
     remove: [],
     most: 1,
+  },
+  fitMeasurements: {
+    document: 'record',
+    schema: FitMeasurement,
+    create: clinic,
+    change: {
+      place: clinic,
+      roomFor: clinic,
+      distanceMm: clinic,
+      imaging: clinic,
+      voxelMm: clinic,
+      sliceSpacingMm: clinic,
+      direction: clinic,
+      observerSdMm: clinic,
+      scannedOn: clinic,
+      remark: clinic,
+    },
+    remove: ['author', 'moderator'],
+    most: 100,
+  },
+  profiles: {
+    document: 'record',
+    schema: ProfileRecord,
+    sealed: true,
+    create: clinic,
+    change: {},
+    remove: [],
+    most: 50,
+  },
+  scenarios: {
+    document: 'record',
+    schema: ScenarioRecord,
+    sealed: true,
+    create: clinic,
+    change: {},
+    remove: [],
+    most: 200,
+  },
+  forecasts: {
+    document: 'record',
+    schema: ForecastRecord,
+    sealed: true,
+    create: ['team'],
+    change: {},
+    remove: [],
+    most: 50,
   },
   steps: {
     document: 'record',
@@ -137,6 +221,7 @@ export const recordKinds = {
       state: clinic,
       startedAt: clinic,
       endedAt: clinic,
+      needs: clinic,
     },
     remove: clinic,
     moves: {
@@ -150,16 +235,38 @@ export const recordKinds = {
       'done>ahead': clinic,
       'left-out>ahead': clinic,
       'left-out>under-way': clinic,
+      // two moves of a page without a link arrive as one
+      'left-out>done': clinic,
+      'done>left-out': clinic,
     },
-    born: ['ahead'],
+    // a step that was added and marked without a link arrives as it then stands
+    born: ['ahead', 'under-way', 'done', 'left-out'],
     most: 200,
+  },
+  pictures: {
+    document: 'record',
+    schema: Picture,
+    byServer: true,
+    create: clinic,
+    change: { caption: ['author', 'moderator'], step: ['author', 'moderator'] },
+    // Only a withdrawal takes one away, and its bytes with it.
+    remove: [],
+    most: pictureLimits.ofCase,
+  },
+  stepExceptions: {
+    document: 'record',
+    schema: StepException,
+    create: clinic,
+    change: {},
+    remove: [],
+    most: 1000,
   },
   notes: {
     document: 'record',
     schema: Note,
     nested: { body: 'text' },
     create: clinic,
-    change: { kind: clinic, rank: clinic, cites: clinic, body: clinic, struck: ['author', 'moderator'] },
+    change: { kind: clinic, rank: clinic, cites: clinic, body: clinic, step: clinic, struck: ['author', 'moderator'] },
     signed: ['struck'],
     remove: [],
     most: 1000,
@@ -168,8 +275,8 @@ export const recordKinds = {
     document: 'record',
     schema: Contingency,
     create: clinic,
-    change: { rank: clinic, trigger: clinic, plan: clinic, state: clinic, moved: clinic },
-    signed: ['moved'],
+    change: { rank: clinic, trigger: clinic, plan: clinic, state: clinic, step: clinic, moved: clinic, acted: clinic },
+    signed: ['moved', 'acted'],
     remove: [],
     moves: {
       'watching>met': clinic,
@@ -183,6 +290,56 @@ export const recordKinds = {
     born: ['watching'],
     most: 200,
   },
+  visits: {
+    document: 'record',
+    schema: Visit,
+    nested: { complications: 'map' },
+    create: clinic,
+    change: {
+      plannedOn: clinic,
+      state: clinic,
+      held: clinic,
+      settings: clinic,
+      findings: clinic,
+      complicationsSought: clinic,
+      complications: clinic,
+      note: clinic,
+    },
+    signed: ['held'],
+    remove: [],
+    moves: {
+      'planned>held': clinic,
+      'planned>missed': clinic,
+      'planned>called-off': clinic,
+      'held>planned': clinic,
+      'held>called-off': clinic,
+      'missed>planned': clinic,
+      'missed>held': clinic,
+      'called-off>planned': clinic,
+    },
+    born: ['planned', 'held'],
+    most: 200,
+  },
+  visitItems: {
+    document: 'record',
+    schema: VisitItem,
+    create: clinic,
+    change: { visit: clinic, words: clinic, wanted: clinic, state: clinic, done: clinic },
+    signed: ['done'],
+    remove: [],
+    moves: { 'open>done': clinic, 'open>dropped': clinic, 'done>open': clinic, 'dropped>open': clinic },
+    born: ['open'],
+    most: 500,
+  },
+  votes: {
+    document: 'record',
+    schema: Vote,
+    create: desk,
+    change: {},
+    remove: desk,
+    voters: ['team', 'panel'],
+    most: 200,
+  },
   mainScreen: {
     document: 'record',
     schema: MainScreen,
@@ -192,6 +349,14 @@ export const recordKinds = {
     remove: [],
     most: 1,
   },
+  upNext: {
+    document: 'record',
+    schema: UpNext,
+    create: desk,
+    change: { rank: desk },
+    remove: desk,
+    most: 50,
+  },
   questions: {
     document: 'floor',
     schema: Question,
@@ -199,15 +364,18 @@ export const recordKinds = {
     change: {
       text: ['author'],
       anchor: ['author'],
-      state: desk,
+      state: clinic,
       rank: desk,
       foldedInto: desk,
       answer: clinic,
       deferredTo: desk,
-      movedAt: desk,
+      movedAt: clinic,
+      movedBy: clinic,
+      themes: desk,
     },
     signed: ['answer'],
-    remove: [],
+    named: ['movedBy'],
+    remove: ['author'],
     moves: {
       'raised>called': desk,
       'raised>answered': desk,
@@ -219,11 +387,16 @@ export const recordKinds = {
       'called>set-aside': desk,
       'answered>raised': desk,
       'answered>called': desk,
+      // what a moderator did by mistake is taken back to where it was
+      'answered>deferred': desk,
       'deferred>raised': desk,
       'deferred>called': desk,
-      'deferred>answered': desk,
+      // months later a visit answers it, and no moderator is there
+      'deferred>answered': clinic,
       'deferred>set-aside': desk,
       'set-aside>raised': desk,
+      'set-aside>called': desk,
+      'set-aside>deferred': desk,
     },
     born: ['raised'],
     most: 2000,
@@ -243,6 +416,14 @@ export const recordKinds = {
     change: {},
     remove: ['author'],
     most: 20_000,
+  },
+  videoDelays: {
+    document: 'floor',
+    schema: VideoDelay,
+    create: speakers,
+    change: {},
+    remove: ['author'],
+    most: 2000,
   },
 } as const satisfies Record<string, RecordKind>
 

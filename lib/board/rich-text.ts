@@ -1,5 +1,5 @@
 import * as Y from 'yjs'
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /**
  * Text that people write together, as a plain tree. Only what the editor offers: paragraphs, lists, bold and italic.
@@ -23,20 +23,20 @@ const markNames: readonly string[] = ['bold', 'italic']
 
 const TextRunSchema = z.strictObject({
   text: z.string(),
-  bold: z.literal(true).optional(),
-  italic: z.literal(true).optional(),
+  bold: z.optional(z.literal(true)),
+  italic: z.optional(z.literal(true)),
 })
-const TextBlockSchema: z.ZodType<TextBlock> = z.lazy(() =>
+const TextBlockSchema: z.ZodMiniType<TextBlock> = z.lazy(() =>
   z.strictObject({
     type: z.enum(['paragraph', 'bulletList', 'orderedList', 'listItem']),
-    content: z.array(z.union([TextBlockSchema, TextRunSchema as z.ZodType<TextRun>])),
+    content: z.array(z.union([TextBlockSchema, TextRunSchema as z.ZodMiniType<TextRun>])),
   }),
 )
-export const RichText: z.ZodType<RichText> = z
-  .array(TextBlockSchema)
-  .refine((blocks) => plainText(blocks).length <= richTextLimits.characters, {
+export const RichText: z.ZodMiniType<RichText> = z.array(TextBlockSchema).check(
+  z.refine((blocks) => plainText(blocks).length <= richTextLimits.characters, {
     message: `at most ${richTextLimits.characters} characters`,
-  })
+  }),
+)
 
 /** The words alone, a line a paragraph. */
 export function plainText(text: RichText): string {

@@ -16,6 +16,8 @@ export interface Rights {
   mayChange<K extends KindName>(kind: K, field: keyof RecordOf<K> & string, record: Written): boolean
   mayMove(kind: KindName, record: Written, to: string): boolean
   mayRemove(kind: KindName, record: Written): boolean
+  /** whether a vote takes a ballot of theirs */
+  mayVote(): boolean
 }
 
 export function rightsOf(sender: Sender): Rights {
@@ -28,5 +30,6 @@ export function rightsOf(sender: Sender): Rights {
       mayAct(kindOf(kind).moves?.[`${record.state}>${to}`] ?? [], kind, sender, record.author) &&
       mayAct(kindOf(kind).change.state ?? [], kind, sender, record.author),
     mayRemove: (kind, { author }) => mayAct(kindOf(kind).remove, kind, sender, author),
+    mayVote: () => kindOf('votes').voters?.includes(sender.role) === true,
   }
 }

@@ -4,17 +4,20 @@ import type { Audiogram, Threshold } from '../audiometry/thresholds.ts'
 import { audiometricFrequenciesHz, type Ear, type FrequencyHz } from '../units/frequencies.ts'
 import { audiogramOf } from './audiograms.ts'
 import { type HearingTest, type Point, pointKey, type TestCondition } from './records/hearing-test.ts'
+import { isReception, type ReceptionTest, type SpeechTest } from './records/speech-test.ts'
 
-type Tested = Pick<HearingTest, 'points' | 'airTransducer' | 'boneTransducer'>
+type Tested = Pick<HearingTest, 'ear' | 'performedOn' | 'points' | 'airTransducer' | 'boneTransducer' | 'repeatAt1000'>
 
 /** An ear of which there is no test. */
 export const untested: TestedEar = { air: new Map(), bone: new Map() }
 
 /**
  * A test without a device as the rules of `lib/audiometry` read it: air and bone of the same test, the masked point
- * where there is one, and beside it what was found without masking.
+ * where there is one, and beside it what was found without masking; with the speech reception threshold of its day.
  */
-export function testedEarOf({ points, airTransducer, boneTransducer }: Tested): TestedEar {
+export function testedEarOf(test: Tested, speechTests: readonly SpeechTest[] = []): TestedEar {
+  const { points, airTransducer, boneTransducer, repeatAt1000 } = test
+  const speech = receptionTestOf(test, speechTests)
   return {
     air: audiogramOf(points, 'air'),
     bone: audiogramOf(points, 'bone'),
@@ -22,6 +25,8 @@ export function testedEarOf({ points, airTransducer, boneTransducer }: Tested): 
     boneBeforeMasking: beforeMasking(points, 'bone'),
     ...(airTransducer === undefined ? {} : { airTransducer }),
     ...(boneTransducer === undefined ? {} : { boneTransducer }),
+    ...(repeatAt1000 === undefined ? {} : { repeatAt1000 }),
+    ...(speech === undefined ? {} : { speechReceptionThreshold: speech.receptionThreshold }),
   }
 }
 
@@ -39,10 +44,33 @@ const unmaskedThreshold = (point: Point): Threshold =>
   point.kind === 'could-not-test' ? point : { ...point, masked: false }
 
 /** Both ears from one test each; an ear without a test has no thresholds. */
-export const testedEarsOf = (right: Tested | undefined, left: Tested | undefined): TestedEars => ({
-  right: right === undefined ? untested : testedEarOf(right),
-  left: left === undefined ? untested : testedEarOf(left),
+export const testedEarsOf = (
+  right: Tested | undefined,
+  left: Tested | undefined,
+  speechTests: readonly SpeechTest[] = [],
+): TestedEars => ({
+  right: right === undefined ? untested : testedEarOf(right, speechTests),
+  left: left === undefined ? untested : testedEarOf(left, speechTests),
 })
+
+/**
+ * Whether tones and a speech reception threshold are held against each other: the same ear without a device on the same
+ * day, because between two days the hearing itself may have changed.
+ */
+export const isHeldAgainst = (tones: Pick<HearingTest, 'ear' | 'performedOn'>, speech: SpeechTest): boolean =>
+  speech.condition === 'unaided' && speech.ear === tones.ear && speech.performedOn === tones.performedOn
+
+/** The reception threshold that a test is held against: current before superseded ones, then the latest entered. */
+function receptionTestOf(
+  test: Pick<HearingTest, 'ear' | 'performedOn'>,
+  speechTests: readonly SpeechTest[],
+): ReceptionTest | undefined {
+  const isCurrent = ({ state }: SpeechTest) => Number(state === 'current')
+  return speechTests
+    .filter(isReception)
+    .filter((speech) => isHeldAgainst(test, speech) && speech.state !== 'entered-in-error')
+    .toSorted((a, b) => isCurrent(b) - isCurrent(a) || (a.at < b.at || (a.at === b.at && a.id < b.id) ? 1 : -1))[0]
+}
 
 /**
  * The test that `test` is held against: the latest one of the same ear and condition before it that says something

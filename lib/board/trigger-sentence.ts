@@ -2,6 +2,7 @@ import type { FrequencyHz } from '../units/frequencies.ts'
 import type { Trigger } from './records/contingency.ts'
 
 type Measured = Extract<Trigger, { kind: 'measured' }>
+type OnWords = Extract<Trigger, { kind: 'words' }>
 
 /** The words of one language, from which a trigger is read aloud. */
 export interface TriggerWords {
@@ -12,6 +13,15 @@ export interface TriggerWords {
   /** An amount with its unit: dB HL for a limit on a threshold, dB for a change, a gap or a gain. */
   amount(amountDb: number, unit: 'dB' | 'dB HL'): string
   change(parts: TriggerParts): string
+  readonly condition: Readonly<Record<OnWords['condition'], string>>
+  words(parts: WordsTriggerParts): string
+}
+
+/** A trigger on word scores, already in words. */
+export interface WordsTriggerParts {
+  readonly condition: string
+  readonly levelDbSpl: number
+  readonly reference: string
 }
 
 /** A measured trigger, already in words. */
@@ -40,6 +50,14 @@ export const amountUnit = ({ measure, change }: Pick<Measured, 'measure' | 'chan
 /** A trigger as the clause after "If", without a full stop. A found trigger is the finding as it was written. */
 export function triggerSentence(trigger: Trigger, words: TriggerWords): string {
   if (trigger.kind === 'found') return trigger.finding
+  if (trigger.kind === 'words') {
+    const { condition, levelDbSpl, reference } = trigger
+    return words.words({
+      condition: words.condition[condition],
+      levelDbSpl,
+      reference: words.reference[reference],
+    })
+  }
   return words.change({
     measure: words.measure[trigger.measure],
     place: trigger.from === trigger.to ? words.frequency(trigger.from) : words.band(trigger.from, trigger.to),

@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
-import { z } from 'zod'
-import { ParticipantId } from './identity.ts'
+import * as z from 'zod/mini'
+import { ParticipantId, RecordId } from './identity.ts'
 import type { Refusal } from './refusals.ts'
 import { Role } from './roles.ts'
 
@@ -40,22 +40,29 @@ export interface Refused {
 /** Who is here, once a second where it changed. Observers are a number. */
 export const Roster = z.strictObject({
   people: z.array(z.strictObject({ id: ParticipantId, name: z.string(), affiliation: z.string(), role: Role })),
-  observers: z.int().min(0),
+  observers: z.int().check(z.minimum(0)),
 })
 export type Roster = z.infer<typeof Roster>
 
 /** What a participant's page publishes about itself; the server drops anything else and anybody else. */
 export const Presence = z.strictObject({
-  user: z.strictObject({ id: ParticipantId, name: z.string().max(120), role: Role, color: z.string().max(40) }),
-  pointer: z
-    .strictObject({
+  user: z.strictObject({
+    id: ParticipantId,
+    name: z.string().check(z.maxLength(120)),
+    role: Role,
+    color: z.string().check(z.maxLength(40)),
+  }),
+  pointer: z.nullish(
+    z.strictObject({
       ear: z.enum(['right', 'left']),
-      frequencyHz: z.number().min(90).max(20_000),
-      levelDbHl: z.number().min(-30).max(140),
-    })
-    .nullish(),
-  typing: z.string().max(130).nullish(),
-  cursor: z.unknown().optional(),
+      frequencyHz: z.number().check(z.minimum(90), z.maximum(20_000)),
+      levelDbHl: z.number().check(z.minimum(-30), z.maximum(140)),
+    }),
+  ),
+  /** the question that a moderator has in hand */
+  handling: z.nullish(RecordId),
+  typing: z.nullish(z.string().check(z.maxLength(130))),
+  cursor: z.optional(z.unknown()),
 })
 export type Presence = z.infer<typeof Presence>
 
@@ -82,5 +89,9 @@ export const closeCode = {
   roleChanged: 4411,
   tooLarge: 1009,
   tooFast: 4429,
+  /** a message on a socket that only tells */
+  unexpected: 1008,
   notStored: 4503,
+  /** the server ends; another one, or the next, takes the page in at once */
+  restarting: 1012,
 } as const

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /** Device classes, never makers or products. The words that plan, forecast and series share. */
 export const DeviceClass = z.enum([
@@ -26,3 +26,12 @@ export const sitesOf: Record<DeviceClass, readonly CouplingSite[]> = {
   'passive-transcutaneous-bone-conduction': ['skull'],
   'percutaneous-bone-anchored': ['skull'],
 }
+
+/** A device class at one of its coupling sites. */
+export const DeviceOption = z.strictObject({ deviceClass: DeviceClass, couplingSite: CouplingSite }).check(
+  z.refine((option) => sitesOf[option.deviceClass].includes(option.couplingSite), {
+    path: ['couplingSite'],
+    message: 'this device class does not couple there',
+  }),
+)
+export type DeviceOption = z.infer<typeof DeviceOption>

@@ -2,7 +2,7 @@ import type { CouplingSite } from '../devices/classes.ts'
 import type { ForecastPlan, OssicleState } from './inputs.ts'
 
 /** In what the planned ear differs from the ears of the evidence, without a number for it yet. */
-export type Concern = 'chain-not-mobile' | 'stapes-not-mobile'
+export type Concern = 'chain-not-mobile' | 'stapes-not-mobile' | 'window-loss-is-a-bound'
 
 const hampered: readonly OssicleState[] = ['stiff', 'fixed', 'eroded']
 
@@ -16,5 +16,7 @@ export function concernsOf({ malleus, incus, stapes }: ForecastPlan, site: Coupl
   const onIncus = site === 'incus-body' || site === 'incus-long-process'
   if (onIncus && [malleus, incus].some((state) => hampered.includes(state))) concerns.push('chain-not-mobile')
   if (hampered.includes(stapes)) concerns.push('stapes-not-mobile')
+  // With both windows stiff the network leaves the fluid no way out; an ear has others (vessels, aqueducts).
+  if (site === 'round-window' && hampered.includes(stapes)) concerns.push('window-loss-is-a-bound')
   return concerns
 }

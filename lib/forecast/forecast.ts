@@ -1,28 +1,29 @@
 import type { FrequencyHz } from '../units/frequencies.ts'
-import { type Fitting, type FrequencyForecast, forecastAt } from './at-frequency.ts'
+import { type FrequencyForecast, forecastAt } from './at-frequency.ts'
+import { type Candidacy, candidacyOf } from './candidacy.ts'
 import { type Concern, concernsOf } from './concerns.ts'
 import { couplingAt, sourceOf } from './device-profile.ts'
-import { type EvidenceSource, isWeak } from './evidence.ts'
+import { isWeak } from './evidence.ts'
+import { type FourToneForecast, fourToneOf, meanLossOf, spreadOfMean } from './four-tone.ts'
+import { meanGainBelief } from './gain-belief.ts'
 import type { FittingVerdict } from './headroom.ts'
+import type { ExpectedEar } from './index-forecast.ts'
 import type { EarTests, ForecastInputs, ForecastPlan, ForecastRefusal } from './inputs.ts'
-import { fourFrequenciesHz, meanOfFour } from './mean-of-four.ts'
-import { type Basis, type FormulaId, levelOf, type Prediction, type Spread, sharesOf, testedAt } from './prediction.ts'
+import { fourFrequenciesHz, isBeyondOutput } from './mean-of-four.ts'
+import { absent, levelOf, type Prediction, testedAt } from './prediction.ts'
 import type { Option } from './profiles.ts'
-import { type WordScoreForecast, wordScore } from './word-score.ts'
-import { aidedFloorDbHl, meanSpreadDb, workingValues } from './working-values.ts'
+import { rememberedLoss } from './remembered-loss.ts'
+import { type Fitting, optionOf } from './situation.ts'
+import { aidedEar, type SpeechForecast, speechForecast } from './speech-outlook.ts'
+import { beyondGroup } from './without-gap.ts'
+import { listLengthOf, type WordScoreForecast, wordScore } from './word-score.ts'
+import { type WordScoreByIndex, wordScoreByIndex } from './word-score-by-index.ts'
+import { workingValues } from './working-values.ts'
 
 /** Frequencies that a forecast speaks of; those without evidence in the profile are absent with that reason. */
 export const forecastFrequenciesHz = [
   250, 500, 1000, 2000, 3000, 4000, 6000, 8000,
 ] as const satisfies readonly FrequencyHz[]
-
-/** Means over 0.5, 1, 2 and 4 kHz. */
-export interface FourToneForecast {
-  readonly aidedThreshold: Prediction
-  readonly effectiveGain: Prediction
-  readonly residualGap: Prediction
-  readonly functionalGain: Prediction
-}
 
 export interface Forecast {
   readonly option: Option
@@ -30,10 +31,14 @@ export interface Forecast {
   readonly fourTone: FourToneForecast
   /** one for each published way of coupling at the site; none where nothing is published */
   readonly wordScores: readonly WordScoreForecast[]
+  /** index of speech without and with the device */
+  readonly speech: readonly SpeechForecast[]
+  /** word score by way of the index, beside and apart from `wordScores` */
+  readonly wordScoreByIndex: WordScoreByIndex
   /** over 0.5 to 4 kHz, the least favourable frequency of the most favourable output of the class */
   readonly fitting: FittingVerdict | undefined
   readonly concerns: readonly Concern[]
-  readonly candidacy: { readonly remark: string; readonly source: EvidenceSource }
+  readonly candidacy: Candidacy
   /** at least one number stands on evidence that nobody has held against a publication */
   readonly weak: boolean
 }
@@ -54,7 +59,7 @@ const refuse = (refusal: ForecastRefusal): ForecastOutcome => ({ ok: false, refu
  * @returns a refusal, not an exception, when the plan or the tests do not allow a forecast
  * Checked by: tests/published/forecast-recipe.test.ts, busch-2016.test.ts, effective-gain-table.test.ts
  */
-export function forecast({ plan, tests, profiles, loss }: ForecastInputs): ForecastOutcome {
+export function forecast({ plan, tests, profiles, loss, experience }: ForecastInputs): ForecastOutcome {
   if (plan === undefined) return refuse({ code: 'no-plan' })
   const { ear, deviceClass, couplingSite } = plan
   if (deviceClass === undefined) return refuse({ code: 'no-device-class' })
@@ -65,8 +70,11 @@ export function forecast({ plan, tests, profiles, loss }: ForecastInputs): Forec
   if (profile === undefined || coupling === undefined) return refuse({ code: 'no-profile', ...option })
   const missing = missingOssicle(plan, option)
   if (missing !== undefined) return refuse(missing)
+  const model = rememberedLoss(loss)
+  if (model.lossAt(couplingSite, 1000).route === 'none') return refuse({ code: 'drive-interrupted', couplingSite })
   if (tests === undefined) return refuse({ code: 'no-current-test', ear })
-  const fitting = { profile, coupling, site: couplingSite, model: loss }
+  const beyond = beyondGroup(profile, coupling, tests)
+  const fitting = { profile, coupling, site: couplingSite, model, experience, beyondGroup: beyond }
   const untestable = unfitTests(fitting, tests, plan)
   return untestable === undefined ? { ok: true, forecast: forecastOf(fitting, plan, tests) } : refuse(untestable)
 }
@@ -96,26 +104,28 @@ function unfitTests(fitting: Fitting, tests: EarTests, { ear }: ForecastPlan): F
 
 function forecastOf(fitting: Fitting, plan: ForecastPlan, tests: EarTests): Forecast {
   const { profile, coupling, site } = fitting
-  const option = { deviceClass: profile.deviceClass, couplingSite: site }
   const byFrequency = forecastFrequenciesHz.map((frequency) => forecastAt(fitting, tests, frequency))
   const fourTone = fourToneOf(fitting, byFrequency)
-  const wordScores = wordScoresOf(fitting, tests)
+  const wordScores = wordScoresOf(fitting, tests, isOutOfReach(byFrequency))
+  const aided = expectedEar(fitting, tests, byFrequency)
   const predictions = [
     ...byFrequency.flatMap(quantitiesOf),
     ...quantitiesOf(fourTone),
     ...wordScores.map((w) => w.score),
   ]
   return {
-    option,
+    option: optionOf(fitting),
     byFrequency,
     fourTone,
     wordScores,
+    speech: speechForecast(tests, aided),
+    wordScoreByIndex: wordScoreByIndex(aided, listLengthOf(tests).items),
     fitting: fittingOver(
       byFrequency,
       coupling.outputs.map((output) => output.id),
     ),
     concerns: concernsOf(plan, site),
-    candidacy: { remark: profile.candidacy.remark, source: sourceOf(profile, profile.candidacy.source) },
+    candidacy: candidacyOf(profile, tests),
     weak: predictions.some((p) => p.kind !== 'absent' && p.basis.sources.some(isWeak)),
   }
 }
@@ -127,86 +137,39 @@ const quantitiesOf = (of: FourToneForecast): readonly Prediction[] => [
   of.functionalGain,
 ]
 
-const limitsOfMean = {
-  aidedThreshold: { low: aidedFloorDbHl, high: Number.POSITIVE_INFINITY },
-  difference: { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY },
-} as const
-
-/** Means over four frequencies with the working spread of such a mean, which already holds its measurement errors. */
-function fourToneOf(fitting: Fitting, byFrequency: readonly FrequencyForecast[]): FourToneForecast {
-  const four = byFrequency.filter(({ frequency }) => fourFrequenciesHz.some((wanted) => wanted === frequency))
-  const { sdDb } = meanLossOf(fitting)
-  const spread: Spread = { 'between-patients': meanSpreadDb.used, scenario: sdDb }
-  const sd = Math.hypot(meanSpreadDb.used, sdDb)
-  const mean = (name: keyof FourToneForecast, limits: (typeof limitsOfMean)[keyof typeof limitsOfMean]) => {
-    const parts = four.map((at) => at[name])
-    return meanOfFour(parts, sd, limits, basisOfMean(four, parts, spread, name))
-  }
-  return {
-    aidedThreshold: mean('aidedThreshold', limitsOfMean.aidedThreshold),
-    effectiveGain: mean('effectiveGain', limitsOfMean.difference),
-    residualGap: mean('residualGap', limitsOfMean.difference),
-    functionalGain: mean('functionalGain', limitsOfMean.difference),
-  }
+function expectedEar(fitting: Fitting, { bone }: EarTests, byFrequency: readonly FrequencyForecast[]): ExpectedEar {
+  const { profile, coupling, model } = fitting
+  const sources = [sourceOf(profile, coupling.gain.source), model.source, workingValues]
+  return aidedEar({ byFrequency, bone, ...spreadOfMean(fitting), sources })
 }
 
-function basisOfMean(
-  four: readonly FrequencyForecast[],
-  parts: readonly Prediction[],
-  spread: Spread,
-  name: keyof FourToneForecast,
-): Basis {
-  const known = parts.flatMap((part) => (part.kind === 'absent' ? [] : [part]))
-  const unit = name === 'aidedThreshold' ? 'dB HL' : 'dB'
-  const inputs = four.flatMap(({ frequency }, index) => {
-    const part = parts[index]
-    return part === undefined || part.kind === 'absent'
-      ? []
-      : [{ name: inputNameOf[name], unit, value: part.value, frequency } as const]
-  })
-  const { low, high } = meanSpreadDb
-  return {
-    formula: 'mean-of-four' satisfies FormulaId,
-    inputs: [...inputs, { name: 'spread-of-mean', unit: 'dB', value: { low, high } }],
-    sources: distinct([...known.flatMap((part) => part.basis.sources), workingValues]),
-    shares: sharesOf(spread),
-    remarks: [...new Set(known.flatMap((part) => part.basis.remarks))],
-  }
-}
+/** Nothing is reached at any of the four frequencies. */
+const isOutOfReach = (byFrequency: readonly FrequencyForecast[]): boolean =>
+  fourFrequenciesHz.every((wanted) =>
+    byFrequency.some(({ frequency, aidedThreshold }) => frequency === wanted && isBeyondOutput(aidedThreshold)),
+  )
 
-const inputNameOf = {
-  aidedThreshold: 'aided-thresholds',
-  effectiveGain: 'effective-gains',
-  residualGap: 'residual-gaps',
-  functionalGain: 'functional-gains',
-} as const
-
-const distinct = (sources: readonly EvidenceSource[]): readonly EvidenceSource[] => [
-  ...new Map(sources.map((source) => [source.id, source])).values(),
-]
-
-function meanLossOf({ model, site }: Fitting): { readonly lossDb: number; readonly sdDb: number } {
-  const losses = fourFrequenciesHz.map((frequency) => model.lossAt(site, frequency))
-  const mean = (pick: (loss: (typeof losses)[number]) => number) =>
-    losses.reduce((sum, loss) => sum + pick(loss), 0) / losses.length
-  return { lossDb: mean((loss) => loss.lossDb), sdDb: mean((loss) => loss.sdDb) }
-}
-
-function wordScoresOf(fitting: Fitting, tests: EarTests): readonly WordScoreForecast[] {
+/** What is out of reach has no score either: the far end of a curve is no expectation. */
+function wordScoresOf(fitting: Fitting, tests: EarTests, outOfReach: boolean): readonly WordScoreForecast[] {
   const { profile, coupling, model } = fitting
   const boneMean = meanLevel(tests.bone)
   const airMean = meanLevel(tests.air)
+  const belief = meanGainBelief({ ...fitting, option: optionOf(fitting) })
   return coupling.wordAnchors.map((anchor) => ({
     variant: anchor.variant,
-    score: wordScore({
-      profile,
-      anchor,
-      model,
-      boneMean,
-      meanLoss: meanLossOf(fitting),
-      airMeanDbHl: airMean?.valueDbHl,
-      unaidedWords: tests.unaidedWords,
-    }),
+    score: outOfReach
+      ? absent('beyond-maximum-output')
+      : wordScore({
+          profile,
+          anchor,
+          model,
+          boneMean,
+          meanLoss: meanLossOf(fitting),
+          ear: spreadOfMean(fitting),
+          belief,
+          airMeanDbHl: airMean?.valueDbHl,
+          unaidedWords: tests.unaidedWords,
+        }),
   }))
 }
 

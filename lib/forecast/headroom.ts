@@ -1,7 +1,9 @@
+import type { DeviceProfile, MaximumOutput } from '../devices/device-profile.ts'
 import type { FrequencyHz } from '../units/frequencies.ts'
-import { type DeviceProfile, type MaximumOutput, sourceOf } from './device-profile.ts'
+import { sourceOf } from './device-profile.ts'
+import type { Range } from './distribution.ts'
 import type { DriveLoss, LossModel } from './loss-model.ts'
-import type { Basis, BasisInput, Range, Tested } from './prediction.ts'
+import type { Basis, BasisInput, Tested } from './prediction.ts'
 import { levelOf } from './prediction.ts'
 import { headroomWantedDb, workingValues } from './working-values.ts'
 
@@ -12,6 +14,8 @@ export type FittingVerdict = 'inside' | 'depends' | 'outside'
 export interface Headroom extends Range {
   readonly output: MaximumOutput['id']
   readonly verdict: FittingVerdict
+  /** headroom less the least that is wanted, dB: negative by as much as the frequency is outside the fitting range */
+  readonly margin: Range
   /** the bone-conduction threshold is a lower bound, so the headroom is at most this */
   readonly atMost: boolean
   readonly basis: Basis
@@ -27,16 +31,24 @@ export interface HeadroomInputs {
 }
 
 /**
- * Headroom(f) = maximum output - loss(f) - bone-conduction threshold(f), dB, for both ends of the working range.
+ * Headroom(f) = maximum output(f) - loss(f) - bone-conduction threshold(f), dB, for both ends of the working range.
  * Less than 30 dB is outside the fitting range.
  * Status: approximate, from memory. Checked by: tests/published/forecast-recipe.test.ts
  */
 export function headroomAt(inputs: HeadroomInputs): Headroom {
   const { output, bone, loss } = inputs
   const taken = levelOf(bone) + loss.lossDb
-  const range = { low: output.lowDbHl - taken, high: output.highDbHl - taken }
+  const most = outputAt(output, inputs.frequency)
+  const range = { low: most.low - taken, high: most.high - taken }
   const atMost = bone.kind === 'no-response'
-  return { ...range, output: output.id, atMost, verdict: verdictOn(range, atMost), basis: basisOf(inputs) }
+  const margin = { low: range.low - headroomWantedDb.least, high: range.high - headroomWantedDb.least }
+  return { ...range, output: output.id, atMost, verdict: verdictOn(range, atMost), margin, basis: basisOf(inputs) }
+}
+
+/** What the labelling says at the frequency, or the working range over all. */
+function outputAt({ lowDbHl, highDbHl, byFrequency }: MaximumOutput, frequency: FrequencyHz): Range {
+  const here = byFrequency?.find((at) => at.frequency === frequency)
+  return { low: here?.lowDbHl ?? lowDbHl, high: here?.highDbHl ?? highDbHl }
 }
 
 function verdictOn({ low, high }: Range, atMost: boolean): FittingVerdict {
@@ -46,7 +58,7 @@ function verdictOn({ low, high }: Range, atMost: boolean): FittingVerdict {
 
 function basisOf({ profile, output, bone, frequency, loss, model }: HeadroomInputs): Basis {
   const inputs: BasisInput[] = [
-    { name: 'maximum-output', unit: 'dB HL', value: { low: output.lowDbHl, high: output.highDbHl } },
+    { name: 'maximum-output', unit: 'dB HL', value: outputAt(output, frequency) },
     boneInput(bone, frequency),
     { name: 'loss', unit: 'dB', value: loss.lossDb, sd: loss.sdDb, frequency },
   ]

@@ -1,7 +1,8 @@
 import type { Audiogram } from '../audiometry/thresholds.ts'
 import type { CouplingSite, DeviceClass } from '../devices/classes.ts'
+import type { DeviceProfile } from '../devices/device-profile.ts'
 import type { Ear, FrequencyHz } from '../units/frequencies.ts'
-import type { DeviceProfile } from './device-profile.ts'
+import type { Experience } from './experience.ts'
 import type { LossModel } from './loss-model.ts'
 
 export type OssicleState = 'mobile' | 'stiff' | 'fixed' | 'eroded' | 'missing' | 'not-known'
@@ -38,6 +39,8 @@ export interface ForecastInputs {
   readonly tests: EarTests | undefined
   readonly profiles: readonly DeviceProfile[]
   readonly loss: LossModel
+  /** the team's series and the patient's other ear; absent: published evidence alone */
+  readonly experience?: Experience | undefined
 }
 
 /** Why there is no forecast, with the facts that a sentence needs. */
@@ -47,6 +50,8 @@ export type ForecastRefusal =
   | { readonly code: 'no-coupling-site'; readonly deviceClass: DeviceClass }
   | { readonly code: 'no-profile'; readonly deviceClass: DeviceClass; readonly couplingSite: CouplingSite }
   | { readonly code: 'ossicle-missing'; readonly couplingSite: CouplingSite; readonly ossicle: 'incus' | 'stapes' }
+  /** the changes of the ear leave no way from the site to the inner ear */
+  | { readonly code: 'drive-interrupted'; readonly couplingSite: CouplingSite }
   | { readonly code: 'no-current-test'; readonly ear: Ear }
   | { readonly code: 'no-bone-thresholds'; readonly ear: Ear; readonly frequencies: readonly FrequencyHz[] }
   | { readonly code: 'beyond-working-range'; readonly boneMeanDbHl: number; readonly maximumOutputDbHl: number }

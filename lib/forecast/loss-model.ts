@@ -1,15 +1,27 @@
 import type { CouplingSite } from '../devices/classes.ts'
+import type { EvidenceSource } from '../devices/evidence-source.ts'
 import type { FrequencyHz } from '../units/frequencies.ts'
 import type { DbGain } from '../units/levels.ts'
 import { asDbGain } from '../units/levels.ts'
-import type { EvidenceSource } from './evidence.ts'
+import type { Range } from './distribution.ts'
 
 /** What a change in the ear or at the contact takes from the drive of the cochlea; positive is a loss. */
 export interface DriveLoss {
   readonly lossDb: DbGain
-  /** standard deviation of that estimate, dB; 0 when nothing is assumed to change */
+  /** standard deviation of that estimate, dB: between ears and of the contact; 0 when nothing is assumed to change */
   readonly sdDb: number
+  /** lowest and highest loss by the parameter sets of the ear, dB; absent where fewer than two sets could be asked */
+  readonly acrossSetsDb?: Range | undefined
+  /** `low`: outside the trusted band of the network, or on an exploratory assumption; absent: nothing was computed */
+  readonly confidence?: 'trusted' | 'low' | undefined
+  readonly route?: LossRoute | undefined
 }
+
+/**
+ * How a drive goes to the cochlea: through the chain, past it (a device on the skull, which no change of the chain
+ * touches), or not at all (the ossicle is missing or the chain is broken beyond the site).
+ */
+export type LossRoute = 'through-chain' | 'past-chain' | 'none'
 
 /**
  * Changes against the ears in which the effective gain was measured: fixation, joints, contact, added mass.

@@ -1,17 +1,14 @@
 import type { Audiogram, Threshold } from '../audiometry/thresholds.ts'
+import type { EvidenceSource } from '../devices/evidence-source.ts'
 import type { FrequencyHz } from '../units/frequencies.ts'
-import type { EvidenceSource } from './evidence.ts'
-
-/** Confidence of every interval of a forecast, in percent. */
-export const intervalConfidence = 80
-
-/** Standard normal quantile of 0.9: half-width of a two-sided 80 % interval in standard deviations. */
-export const z80 = 1.2815515655446004
-
-export interface Range {
-  readonly low: number
-  readonly high: number
-}
+import {
+  clampedCentre,
+  type Distribution,
+  type Intervals,
+  intervalsOf,
+  pooledDegreesOfFreedom,
+  type Range,
+} from './distribution.ts'
 
 /** How a number was computed; the sentence belongs to the screen. */
 export type FormulaId =
@@ -22,6 +19,11 @@ export type FormulaId =
   | 'headroom'
   | 'mean-of-four'
   | 'word-score'
+  | 'unaided-index'
+  | 'aided-index'
+  | 'word-score-by-index'
+  | 'half-gain'
+  | 'as-tested'
 
 export type InputName =
   | 'bone-threshold'
@@ -29,6 +31,10 @@ export type InputName =
   | 'unaided-sound-field'
   | 'unaided-air'
   | 'published-gain'
+  | 'series-gain'
+  | 'other-ear-gain'
+  | 'gain-beyond-published'
+  | 'gain-beyond-group'
   | 'loss'
   | 'mean-loss'
   | 'maximum-output'
@@ -37,12 +43,16 @@ export type InputName =
   | 'best-unaided-score'
   | 'list-length'
   | 'aided-thresholds'
+  | 'unaided-thresholds'
+  | 'speech-level'
+  | 'noise-level'
+  | 'index'
   | 'effective-gains'
   | 'residual-gaps'
   | 'functional-gains'
   | 'spread-of-mean'
 
-export type Unit = 'dB HL' | 'dB' | '%' | '%/dB' | 'items'
+export type Unit = 'dB HL' | 'dB SPL' | 'dB' | '%' | '%/dB' | 'items' | 'index'
 
 /** One number that went in. `censored`: it is the limit without response, so the true value is at least this. */
 export interface BasisInput {
@@ -55,7 +65,12 @@ export interface BasisInput {
   readonly censored?: true
 }
 
-export type Cause = 'between-patients' | 'bone-test' | 'unaided-test' | 'scenario' | 'list-length' | 'slope'
+/**
+ * What makes a number unsure. `model`: what a change in the ear takes from the drive differs between models of the same
+ * ear; `scenario`: how large that change will be. The error of a single aided test has no cause of its own: the
+ * published spread between patients was computed from single aided tests and holds it.
+ */
+export type Cause = 'between-patients' | 'bone-test' | 'unaided-test' | 'model' | 'scenario' | 'list-length' | 'slope'
 
 /** How much of the variance a cause has: `part` of 1, and the standard deviation in the unit of the number. */
 export interface Share {
@@ -76,6 +91,14 @@ export type Remark =
   | 'not-capped'
   | 'capped'
   | 'list-length-assumed'
+  | 'bands-held'
+  | 'threshold-is-a-bound'
+  | 'audibility-alone'
+  | 'gap-not-known'
+  | 'learned-from-series'
+  | 'pooled-with-other-ear'
+  | 'without-gap'
+  | 'small-gap'
 
 /** What a reader needs to check the number: formula, what went in, from where, and what makes it unsure. */
 export interface Basis {
@@ -93,19 +116,26 @@ export type AbsenceReason =
   | 'beyond-maximum-output'
   | 'no-unaided-threshold'
   | 'a-frequency-is-missing'
+  | 'transfer-not-confirmed'
   | 'undetermined'
 
 /**
- * What can be said of one quantity. An `estimate` has its 80 % interval; a bound says that the true value is at least
- * or at most `value` and has no interval, because one side of it was never measured.
+ * A number with its 80 % (`interval`) and 50 % interval. `distribution` is what both were taken from; a number whose
+ * intervals were moved along a curve has none.
+ */
+export interface EstimatePrediction extends Intervals {
+  readonly kind: 'estimate'
+  readonly value: number
+  readonly distribution?: Distribution
+  readonly basis: Basis
+}
+
+/**
+ * What can be said of one quantity. An `estimate` has its intervals; a bound says that the true value is at least or at
+ * most `value` and has no interval, because one side of it was never measured.
  */
 export type Prediction =
-  | {
-      readonly kind: 'estimate'
-      readonly value: number
-      readonly interval: Range
-      readonly basis: Basis
-    }
+  | EstimatePrediction
   | { readonly kind: 'at-least'; readonly value: number; readonly basis: Basis }
   | { readonly kind: 'at-most'; readonly value: number; readonly basis: Basis }
   | { readonly kind: 'absent'; readonly reason: AbsenceReason }
@@ -125,21 +155,42 @@ export function sharesOf(spread: Spread): readonly Share[] {
     .toSorted((a, b) => b.part - a.part)
 }
 
-export const intervalAround = (value: number, sd: number): Range => ({ low: value - z80 * sd, high: value + z80 * sd })
-
-const clamp = (value: number, { low, high }: Range): number => Math.min(high, Math.max(low, value))
-
-export const clampedRange = (range: Range, limits: Range): Range => ({
-  low: clamp(range.low, limits),
-  high: clamp(range.high, limits),
-})
-
-export const clampedEstimate = (value: number, sd: number, limits: Range, basis: Basis): Prediction => ({
+export const estimateFrom = (distribution: Distribution, basis: Basis): EstimatePrediction => ({
   kind: 'estimate',
-  value: clamp(value, limits),
-  interval: clampedRange(intervalAround(value, sd), limits),
+  value: clampedCentre(distribution),
+  ...intervalsOf(distribution),
+  distribution,
   basis,
 })
+
+export const clampedEstimate = (centre: number, scale: number, limits: Range, basis: Basis): EstimatePrediction =>
+  estimateFrom({ centre, scale, limits }, basis)
+
+/** What makes a number unsure; `between-patients` is the scale of Student t where the gain was learned from few ears. */
+export interface LearnedSpread {
+  readonly spread: Spread
+  readonly degreesOfFreedom?: number | undefined
+}
+
+export interface LearnedEstimate extends LearnedSpread {
+  readonly centre: number
+  readonly limits: Range
+  readonly basis: Basis
+}
+
+/** The other causes being normal, the sum has more degrees of freedom than its learned part. */
+export function learnedEstimate({
+  centre,
+  spread,
+  degreesOfFreedom,
+  limits,
+  basis,
+}: LearnedEstimate): EstimatePrediction {
+  const scale = combinedSd(spread)
+  const part = { scale: spread['between-patients'] ?? 0, degreesOfFreedom }
+  const pooled = pooledDegreesOfFreedom(scale, part)
+  return estimateFrom({ centre, scale, limits, ...(pooled === undefined ? {} : { degreesOfFreedom: pooled }) }, basis)
+}
 
 export type Tested = Exclude<Threshold, { kind: 'could-not-test' }>
 

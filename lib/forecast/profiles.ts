@@ -1,5 +1,5 @@
 import type { CouplingSite, DeviceClass } from '../devices/classes.ts'
-import { DeviceProfile } from './device-profile.ts'
+import { DeviceProfile } from '../devices/device-profile.ts'
 import { activeMiddleEarImplant } from './profiles/active-middle-ear-implant.ts'
 import { activeTranscutaneous, passiveTranscutaneous, percutaneous } from './profiles/bone-conduction.ts'
 

@@ -1,5 +1,5 @@
-import type { EvidenceSource } from './evidence.ts'
-import type { Range } from './prediction.ts'
+import type { EvidenceSource } from '../devices/evidence-source.ts'
+import type { Range } from './distribution.ts'
 
 /** An aided threshold is not forecast to be better than this, dB HL. */
 export const aidedFloorDbHl = 15

@@ -11,6 +11,7 @@ import {
   TestCondition,
 } from '../board/records/hearing-test.ts'
 import type { Ear } from '../units/frequencies.ts'
+import type { DbHl } from '../units/levels.ts'
 import { type Columns, type NamedColumn, readColumns, readFrequency } from './csv-columns.ts'
 import type { CellFault, CsvWarning, FileFault, PlacedFault } from './csv-faults.ts'
 import { excerpt, readPoint } from './point-text.ts'
@@ -28,6 +29,8 @@ export interface CsvEntry {
   readonly performedOn?: string
   readonly place: PointPlace
   readonly point: Point
+  /** air conduction at 1 kHz sought a second time in the same test, dB HL */
+  readonly repeatAt1000?: DbHl
 }
 
 export interface CsvReading {
@@ -186,11 +189,21 @@ function readLongRow(row: Row, columns: Columns): RowReading {
   const head = readHead(reader)
   const frequency = reader.read('frequency_hz', frequencyOf)
   const point = reader.read('level_db_hl', (text) => pointOf(text, reader.text('response')))
-  if (head === undefined || frequency === undefined || point === undefined)
+  const repeat = reader.read('repeat_1000_db_hl', repeatOf)
+  if (head === undefined || frequency === undefined || point === undefined || repeat === undefined)
     return { entries: [], faults: reader.faults }
   const { ear, condition, route, masked, ...date } = head
   const place = { route, masked, frequency }
-  const entry = { row: row.row, column: reader.titleOf('frequency_hz'), ear, condition, ...date, place, point }
+  const entry = {
+    row: row.row,
+    column: reader.titleOf('frequency_hz'),
+    ear,
+    condition,
+    ...date,
+    place,
+    point,
+    ...(repeat === 'none' ? {} : { repeatAt1000: repeat }),
+  }
   return { entries: [entry], faults: reader.faults }
 }
 
@@ -323,6 +336,16 @@ function pointOf(level: string, response: string): Read<Point> {
   return kind === undefined || kind === point.kind ? good(point) : bad({ code: 'not-a-level', text: excerpt(level) })
 }
 
+/** @returns 'none' where the cell is empty */
+function repeatOf(text: string): Read<DbHl | 'none'> {
+  if (text === '') return good('none')
+  const reading = readPoint(text)
+  if (reading.kind === 'fault') return bad(reading.fault)
+  return reading.kind === 'point' && reading.point.kind === 'heard'
+    ? good(reading.point.level)
+    : bad({ code: 'not-a-level', text: excerpt(text) })
+}
+
 /** Both rows of a pair are faulty: which of the two is meant cannot be known. */
 function duplicatesIn(entries: readonly CsvEntry[]): PlacedFault[] {
   const first = new Map<string, CsvEntry>()
@@ -348,7 +371,7 @@ function offGridWarning(entries: readonly CsvEntry[]): CsvWarning[] {
 }
 
 /** What an import makes: a test of one ear, condition and day. */
-export type ImportedTest = Pick<HearingTest, 'ear' | 'condition' | 'performedOn' | 'points'>
+export type ImportedTest = Pick<HearingTest, 'ear' | 'condition' | 'performedOn' | 'points' | 'repeatAt1000'>
 
 const groupOf = ({ ear, condition, performedOn = '' }: CsvEntry): string => `${ear} ${condition} ${performedOn}`
 
@@ -357,12 +380,13 @@ const groupOf = ({ ear, condition, performedOn = '' }: CsvEntry): string => `${e
  * @param dayWithoutDate calendar day (ISO 8601) of entries without a date of their own
  */
 export function testsOf(entries: readonly CsvEntry[], dayWithoutDate: string): ImportedTest[] {
-  const tests = new Map<string, ImportedTest & { points: Record<string, Point> }>()
+  const tests = new Map<string, ImportedTest & { points: Record<string, Point>; repeatAt1000?: DbHl }>()
   for (const { performedOn = dayWithoutDate, ...entry } of entries) {
     const group = groupOf({ ...entry, performedOn })
     const test = tests.get(group) ?? { ear: entry.ear, condition: entry.condition, performedOn, points: {} }
     tests.set(group, test)
     test.points[pointKey(entry.place)] = entry.point
+    if (entry.repeatAt1000 !== undefined && entry.condition === 'unaided') test.repeatAt1000 = entry.repeatAt1000
   }
   return [...tests.values()].sort((a, b) =>
     a.performedOn < b.performedOn ? -1 : a.performedOn > b.performedOn ? 1 : 0,
@@ -371,12 +395,15 @@ export function testsOf(entries: readonly CsvEntry[], dayWithoutDate: string): I
 
 /** Writes tests in the long form, comma-separated, that `readAudiogramCsv` reads back without loss. */
 export function writeAudiogramCsv(tests: readonly ImportedTest[]): string {
+  const hasRepeat = tests.some(({ repeatAt1000 }) => repeatAt1000 !== undefined)
   const fields = ['ear', 'route', 'masked', 'frequency_hz', 'level_db_hl', 'response', 'condition', 'date']
-  const data = tests.flatMap(({ ear, condition, performedOn, points }) =>
+  if (hasRepeat) fields.push('repeat_1000_db_hl')
+  const data = tests.flatMap(({ ear, condition, performedOn, points, repeatAt1000 }) =>
     Object.entries(points).map(([key, point]) => {
       const { route, masked, frequency } = placeOfPoint(key)
       const level = point.kind === 'heard' ? point.level : point.kind === 'no-response' ? point.limit : ''
-      return [ear, route, masked, frequency, level, point.kind, condition, performedOn]
+      const row = [ear, route, masked, frequency, level, point.kind, condition, performedOn]
+      return hasRepeat ? [...row, repeatAt1000 ?? ''] : row
     }),
   )
   return `${Papa.unparse({ fields, data }, { newline: '\r\n' })}\r\n`

@@ -12,6 +12,7 @@ export type NamedColumn =
   | 'condition'
   | 'date'
   | 'unit'
+  | 'repeat_1000_db_hl'
 
 export interface Columns {
   readonly form: 'long' | 'wide'
@@ -50,6 +51,7 @@ const aliases: Readonly<Record<string, NamedColumn>> = {
   performed_on: 'date',
   unit: 'unit',
   units: 'unit',
+  repeat_1000_db_hl: 'repeat_1000_db_hl',
 }
 /** Titles that name a level without saying dB HL. */
 const withoutUnit: readonly string[] = ['level', 'level_db', 'threshold', 'threshold_db']

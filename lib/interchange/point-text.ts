@@ -1,8 +1,5 @@
 import type { Point } from '../board/records/hearing-test.ts'
-import { DbHl } from '../units/levels.ts'
-
-/** The range of `DbHl`, for messages. */
-export const dbHlRange = { low: DbHl.minValue ?? -20, high: DbHl.maxValue ?? 130 } as const
+import { DbHl, hearingLevelRange } from '../units/levels.ts'
 
 export type PointFault =
   | { readonly code: 'not-a-level'; readonly text: string }
@@ -51,7 +48,7 @@ function withLevel(parts: readonly (string | undefined)[], make: (level: DbHl) =
   const level = DbHl.safeParse(value)
   return level.success
     ? { kind: 'point', point: make(level.data) }
-    : faulty({ code: 'level-out-of-range', value, ...dbHlRange })
+    : faulty({ code: 'level-out-of-range', value, ...hearingLevelRange })
 }
 
 const faulty = (fault: PointFault): PointReading => ({ kind: 'fault', fault })

@@ -24,11 +24,11 @@ const codeLength = contentLength + 1
 const ruleVersion = 1
 
 /**
- * Code of a hearing test: ear, condition, date, transducers, device and points, which are what a verification vouches
+ * Code of a hearing test: ear, condition, date, transducers, device, points and repeat, which are what a verification vouches
  * for. Who entered or verified it, its state and the remark beside it leave the code as it is.
  */
 export function recordCode(test: HearingTest): string {
-  const { ear, condition, performedOn, airTransducer, boneTransducer, device, points } = test
+  const { ear, condition, performedOn, airTransducer, boneTransducer, device, points, repeatAt1000 } = test
   return codeOf('hearing-test', {
     ear,
     condition,
@@ -37,12 +37,14 @@ export function recordCode(test: HearingTest): string {
     boneTransducer,
     device: sameSpelling(device),
     points,
+    repeatAt1000,
   })
 }
 
-/** Code of a speech test: what was presented to which ear, when, in what condition, and the score. */
+/** Code of a speech test: what was presented to which ear, when, in what condition, and the score or threshold. */
 export function speechTestCode(test: SpeechTest): string {
-  const { ear, condition, performedOn, material, listName, items, right, speechLevel, noiseLevel } = test
+  const { ear, condition, performedOn, material, listName, items, right, speechLevel, noiseLevel, receptionThreshold } =
+    test
   return codeOf('speech-test', {
     ear,
     condition,
@@ -53,6 +55,7 @@ export function speechTestCode(test: SpeechTest): string {
     right,
     speechLevel,
     noiseLevel,
+    receptionThreshold,
   })
 }
 

@@ -3,7 +3,7 @@ import type { Provenance } from '../audiometry/provenance.ts'
 import type { Audiogram } from '../audiometry/thresholds.ts'
 import { bandThresholds, interpolateToBands, type Point, testedPoints } from './audiogram-bands.ts'
 import type { SpeechMaterial } from './importance.ts'
-import { type IndexResult, speechIntelligibilityIndex } from './intelligibility-index.ts'
+import { type BandInputs, type IndexResult, maskingOf, speechIntelligibilityIndex } from './intelligibility-index.ts'
 import { type Procedure, type ProcedureId, procedures, type VocalEffort } from './procedures.ts'
 import { requireSpectrum, speechAtDistance, speechAtLevel } from './speech-spectrum.ts'
 
@@ -129,8 +129,7 @@ function earIndex(
   const bands = bandThresholds(thresholds, procedure.bandsHz)
   const advantageDb = condition.listening === 'binaural' ? binauralAdvantageDb : 0
   const inputs = {
-    speechDb: speechSpectrum(procedure, condition.speech),
-    ...noiseInput(procedure, condition.noise),
+    ...soundOf(condition),
     thresholdDbHl: bands.map((band) => band.levelDbHl - advantageDb),
     ...(conductive.length === 0 ? {} : { conductiveDb: interpolateToBands(conductive, procedure.bandsHz) }),
   }
@@ -144,6 +143,22 @@ function earIndex(
     heldHz: bands.filter((band) => band.held).map((band) => band.frequencyHz),
     conductivePart: conductive.length === 0 ? 'not-known' : 'from-bone-conduction',
   }
+}
+
+type Sound = Pick<BandInputs, 'speechDb' | 'noiseDb' | 'maskingDb'>
+
+/** Conditions never change; an interval asks for many ears under one, and its masking costs more than all the rest. */
+const sounds = new WeakMap<ListeningCondition, Sound>()
+
+function soundOf(condition: ListeningCondition): Sound {
+  const known = sounds.get(condition)
+  if (known !== undefined) return known
+  const procedure = procedures[condition.procedure]
+  const speechDb = speechSpectrum(procedure, condition.speech)
+  const noise = noiseInput(procedure, condition.noise)
+  const sound = { speechDb, ...noise, maskingDb: maskingOf(procedure, speechDb, noise.noiseDb) }
+  sounds.set(condition, sound)
+  return sound
 }
 
 /** Threshold minus bone conduction where both routes were tested; "no response" stands at its limit. */

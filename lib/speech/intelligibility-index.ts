@@ -15,6 +15,8 @@ export interface BandInputs {
    * the level-distortion factor (formula A1). Negative when a device gives the cochlea more than the field level.
    */
   readonly conductiveDb?: readonly number[]
+  /** Masking Z of this speech and noise (`maskingOf`), dB, for who asks for many ears under one sound; else it is computed. */
+  readonly maskingDb?: readonly number[]
 }
 
 /** One band of the result; the letters are those of the standard. */
@@ -72,12 +74,21 @@ export function speechIntelligibilityIndex(
 ): IndexResult {
   const ear = checkedInputs(procedure, inputs)
   const importance = importanceFunction(procedure.id, material)
-  const masking =
-    procedure.id === 'octave' ? ear.noiseDb : spreadOfMasking(procedure.bandsHz, ear.speechDb, ear.noiseDb)
-  const bands = procedure.bandsHz.map((_, band) => bandAudibility({ procedure, importance, ear, masking, band }))
+  const bands = procedure.bandsHz.map((_, band) => bandAudibility({ procedure, importance, ear, band }))
   const index = bands.reduce((sum, band) => sum + band.contribution, 0)
   return { index: clamp01(index), procedure, importance, bands }
 }
+
+/** Masking Z of a sound, one level a band of the procedure: the noise itself in the octave procedure (4.3.1). */
+export function maskingOf(
+  procedure: Procedure,
+  speechDb: readonly number[],
+  noiseDb: readonly number[] = noNoise(procedure),
+): readonly number[] {
+  return procedure.id === 'octave' ? noiseDb : spreadOfMasking(procedure.bandsHz, speechDb, noiseDb)
+}
+
+const noNoise = (procedure: Procedure): readonly number[] => procedure.bandsHz.map(() => noNoiseDb)
 
 /**
  * Equivalent masking spectrum level Z of the one-third-octave procedure (4.3.2), dB: noise, and what lower bands of
@@ -124,27 +135,28 @@ type CheckedInputs = Required<BandInputs>
 
 function checkedInputs(procedure: Procedure, inputs: BandInputs): CheckedInputs {
   const { speechDb, thresholdDbHl } = inputs
-  const noiseDb = inputs.noiseDb ?? procedure.bandsHz.map(() => noNoiseDb)
+  const noiseDb = inputs.noiseDb ?? noNoise(procedure)
   const conductiveDb = inputs.conductiveDb ?? procedure.bandsHz.map(() => 0)
   requireSpectrum('speechDb', procedure, speechDb)
   requireSpectrum('noiseDb', procedure, noiseDb)
   requireOnePerBand('thresholdDbHl', procedure, thresholdDbHl, { low: -30, high: 140, unit: 'dB HL' })
   requireOnePerBand('conductiveDb', procedure, conductiveDb, { low: -150, high: 150, unit: 'dB' })
-  return { speechDb, noiseDb, thresholdDbHl, conductiveDb }
+  const maskingDb = inputs.maskingDb ?? maskingOf(procedure, speechDb, noiseDb)
+  requireOnePerBand('maskingDb', procedure, maskingDb, { low: -100, high: Number.POSITIVE_INFINITY, unit: 'dB' })
+  return { speechDb, noiseDb, thresholdDbHl, conductiveDb, maskingDb }
 }
 
 interface BandContext {
   readonly procedure: Procedure
   readonly importance: ImportanceFunction
   readonly ear: CheckedInputs
-  readonly masking: readonly number[]
   readonly band: number
 }
 
-function bandAudibility({ procedure, importance, ear, masking, band }: BandContext): BandAudibility {
+function bandAudibility({ procedure, importance, ear, band }: BandContext): BandAudibility {
   const speechDb = at(ear.speechDb, band)
   const thresholdDbHl = at(ear.thresholdDbHl, band)
-  const maskingDb = at(masking, band)
+  const maskingDb = at(ear.maskingDb, band)
   const internalNoiseDb = at(procedure.internalNoiseDb, band) + thresholdDbHl
   const disturbanceDb = Math.max(maskingDb, internalNoiseDb)
   const aboveNormalDb = speechDb - at(procedure.speechSpectrumDb.normal, band)

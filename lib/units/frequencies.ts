@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /**
  * Audiometric frequencies in Hz, 125 Hz to 16 kHz: the conventional range of ISO 8253-1 with its half-octaves,

@@ -1,11 +1,13 @@
 import type * as Y from 'yjs'
-import type { RecordId } from '../identity.ts'
+import { type RecordId, textLimits } from '../identity.ts'
+import type { StepText } from '../operative-steps.ts'
 import { readRecord, readTable } from '../reading.ts'
-import type { Contingency, ContingencyState, Trigger } from '../records/contingency.ts'
+import type { Contingency, ContingencyState, NextStep, Trigger } from '../records/contingency.ts'
 import type { Showing } from '../records/main-screen.ts'
 import type { Citation, Note } from '../records/note.ts'
 import type { OperativeStep, StepState } from '../records/operative-step.ts'
 import type { RichText } from '../rich-text.ts'
+import { currentStep } from '../running-record.ts'
 import { rankAfterShift } from './order.ts'
 import { addRecord, changeRecord, type Pen, rankAtEnd, writeSingle } from './writing.ts'
 
@@ -16,7 +18,14 @@ export function startNote(
   body: RichText = [],
   cites: readonly Citation[] = [],
 ): RecordId {
-  return addRecord(doc, pen, 'notes', { kind, body, cites: [...cites], rank: rankAtEnd(readTable(doc, 'notes')) })
+  const rank = rankAtEnd(readTable(doc, 'notes'))
+  return addRecord(doc, pen, 'notes', { kind, body, cites: [...cites], rank, ...stepNow(doc) })
+}
+
+/** The step under way: what is written meanwhile is filed under it. */
+function stepNow(doc: Y.Doc): { readonly step?: RecordId } {
+  const step = currentStep(readTable(doc, 'steps'))?.id
+  return step === undefined ? {} : { step }
 }
 
 export function strikeNote(doc: Y.Doc, pen: Pen, id: RecordId, reason: string): void {
@@ -53,12 +62,30 @@ export function addContingency(doc: Y.Doc, pen: Pen, trigger: Trigger, plan: str
     plan,
     state: 'watching',
     rank: rankAtEnd(readTable(doc, 'contingencies')),
+    ...stepNow(doc),
   })
 }
 
-export function moveContingency(doc: Y.Doc, pen: Pen, id: RecordId, state: ContingencyState, why: string): void {
-  const moved: NonNullable<Contingency['moved']> = { by: pen.participant, at: pen.now().toISOString(), why }
-  changeRecord(doc, 'contingencies', id, { state, moved })
+/** @param visit at which it was seen, where it was one */
+export function moveContingency(
+  doc: Y.Doc,
+  pen: Pen,
+  id: RecordId,
+  state: ContingencyState,
+  why: string,
+  visit?: RecordId,
+): void {
+  const signed = { by: pen.participant, at: pen.now().toISOString(), why }
+  const moved: NonNullable<Contingency['moved']> = visit === undefined ? signed : { ...signed, visit }
+  changeRecord(doc, 'contingencies', id, { state, moved, acted: undefined })
+}
+
+/** What was done about a contingency that is met, and where that leads. */
+export function actOnContingency(doc: Y.Doc, pen: Pen, id: RecordId, what: string, next?: NextStep): void {
+  const signed = { by: pen.participant, at: pen.now().toISOString() }
+  const acted = { ...signed, what, ...(next === undefined ? {} : { next }) }
+  const moved = { ...signed, why: what.slice(0, textLimits.short) }
+  changeRecord(doc, 'contingencies', id, { state: 'acted-on', moved, acted })
 }
 
 export function rewordContingency(doc: Y.Doc, id: RecordId, trigger: Trigger, plan: string): void {
@@ -71,8 +98,9 @@ export function shiftContingency(doc: Y.Doc, id: RecordId, by: -1 | 1): void {
   if (rank !== undefined) changeRecord(doc, 'contingencies', id, { rank })
 }
 
-export function addStep(doc: Y.Doc, pen: Pen, step: Pick<OperativeStep, 'title' | 'check' | 'hazard'>): RecordId {
-  return addRecord(doc, pen, 'steps', { ...step, state: 'ahead', rank: rankAtEnd(readTable(doc, 'steps')) })
+export function addStep(doc: Y.Doc, pen: Pen, words: StepText, needs: readonly RecordId[] = []): RecordId {
+  const rank = rankAtEnd(readTable(doc, 'steps'))
+  return addRecord(doc, pen, 'steps', { ...words, needs: [...needs], state: 'ahead', rank })
 }
 
 /** Moves a step to another state and notes the time at which it began or ended. */

@@ -1,22 +1,26 @@
 import type * as Y from 'yjs'
 import type { RecordId } from '../identity.ts'
 import { tableOf } from '../layout.ts'
-import { byRank, readTable } from '../reading.ts'
+import { byRank, readRecord, readTable } from '../reading.ts'
 import {
   type Anchor,
   type Backing,
   backingId,
+  mostThemes,
   type Question,
   type QuestionState,
   type Reply,
 } from '../records/question.ts'
 import { rankAfterShift } from './order.ts'
-import { addRecord, changeRecord, type Pen, rankAtEnd, removeRecord } from './writing.ts'
+import { addRecord, addRemark, changeRecord, type Pen, rankAtEnd, removeRecord } from './writing.ts'
 
 export function raiseQuestion(doc: Y.Doc, pen: Pen, { text, anchor }: { text: string; anchor?: Anchor }): RecordId {
   const rank = rankAtEnd(readTable(doc, 'questions'))
-  return addRecord(doc, pen, 'questions', { text, rank, state: 'raised', ...(anchor === undefined ? {} : { anchor }) })
+  return addRemark(doc, pen, 'questions', { text, rank, state: 'raised', ...(anchor === undefined ? {} : { anchor }) })
 }
+
+/** Takes one's own question back while it waits. */
+export const withdrawQuestion = (doc: Y.Doc, id: RecordId): void => removeRecord(doc, 'questions', id)
 
 export function reply(doc: Y.Doc, pen: Pen, question: RecordId, text: string): RecordId {
   return addRecord(doc, pen, 'replies', { question, text })
@@ -26,7 +30,7 @@ export function reply(doc: Y.Doc, pen: Pen, question: RecordId, text: string): R
 export function toggleBacking(doc: Y.Doc, pen: Pen, question: RecordId): void {
   const id = backingId(question, pen.participant)
   if (tableOf(doc, 'backings').has(id)) removeRecord(doc, 'backings', id)
-  else addRecord(doc, pen, 'backings', { question }, id)
+  else addRemark(doc, pen, 'backings', { question }, id)
 }
 
 /** Backs a thread, or takes back every backing of its questions: a person backs what stands together once. */
@@ -49,11 +53,13 @@ export function callQuestion(doc: Y.Doc, pen: Pen, id: RecordId): void {
 }
 
 export function moveQuestion(doc: Y.Doc, pen: Pen, id: RecordId, state: QuestionState): void {
-  changeRecord(doc, 'questions', id, { state, movedAt: pen.now().toISOString() })
+  changeRecord(doc, 'questions', id, { state, ...moveOf(pen) })
 }
 
+const moveOf = (pen: Pen) => ({ movedAt: pen.now().toISOString(), movedBy: pen.participant })
+
 export function deferQuestion(doc: Y.Doc, pen: Pen, id: RecordId, deferredTo: string): void {
-  changeRecord(doc, 'questions', id, { state: 'deferred', deferredTo, movedAt: pen.now().toISOString() })
+  changeRecord(doc, 'questions', id, { state: 'deferred', deferredTo, ...moveOf(pen) })
 }
 
 /** Changes the words of a question, and what it is about; no anchor takes the anchor away. */
@@ -61,27 +67,50 @@ export function rewordQuestion(doc: Y.Doc, id: RecordId, { text, anchor }: { tex
   changeRecord(doc, 'questions', id, { text, anchor })
 }
 
-/** Writes the answer that was given aloud, and by whom. Whether that closes the question is the moderator's move. */
-export function writeAnswer(doc: Y.Doc, pen: Pen, id: RecordId, text: string, saidBy?: string): void {
-  const at = pen.now().toISOString()
-  const answer = { text, by: pen.participant, at, ...(saidBy === undefined || saidBy === '' ? {} : { saidBy }) }
+/** What was said aloud: in one line, by whom, and during which step. */
+export interface SpokenAnswer {
+  readonly text: string
+  readonly saidBy?: string | undefined
+  readonly step?: RecordId | undefined
+}
+
+/**
+ * Writes the answer that was given aloud, and by whom. Whether that closes the question is the moderator's move.
+ * An answer that stands there in the same words keeps the name of whoever wrote it.
+ */
+export function writeAnswer(doc: Y.Doc, pen: Pen, id: RecordId, { text, saidBy, step }: SpokenAnswer): void {
+  const standing = readRecord(doc, 'questions', id)?.answer
+  if (standing?.text === text && (standing.saidBy ?? '') === (saidBy ?? '')) return
+  const answer = {
+    text,
+    by: pen.participant,
+    at: pen.now().toISOString(),
+    ...(saidBy === undefined || saidBy === '' ? {} : { saidBy }),
+    ...(step === undefined ? {} : { step }),
+  }
   changeRecord(doc, 'questions', id, { answer })
 }
 
 /** Writes the answer and closes the question with it. */
-export function answerQuestion(doc: Y.Doc, pen: Pen, id: RecordId, text: string, saidBy?: string): void {
+export function answerQuestion(doc: Y.Doc, pen: Pen, id: RecordId, answer: SpokenAnswer): void {
   doc.transact(() => {
-    writeAnswer(doc, pen, id, text, saidBy)
+    writeAnswer(doc, pen, id, answer)
     moveQuestion(doc, pen, id, 'answered')
   })
 }
 
-export function foldQuestion(doc: Y.Doc, id: RecordId, into: RecordId): void {
-  changeRecord(doc, 'questions', id, { foldedInto: into })
+/** Lets one question stand for another, and for what was folded into that one before. What is folded is not called. */
+export function foldQuestion(doc: Y.Doc, pen: Pen, id: RecordId, into: RecordId): void {
+  doc.transact(() => {
+    for (const { id: other, foldedInto } of readTable(doc, 'questions'))
+      if (foldedInto === id) changeRecord(doc, 'questions', other, { foldedInto: into })
+    const isCalled = readRecord(doc, 'questions', id)?.state === 'called'
+    changeRecord(doc, 'questions', id, { foldedInto: into, ...(isCalled ? { state: 'raised' } : {}), ...moveOf(pen) })
+  })
 }
 
-export function unfoldQuestion(doc: Y.Doc, id: RecordId): void {
-  changeRecord(doc, 'questions', id, { foldedInto: undefined })
+export function unfoldQuestion(doc: Y.Doc, pen: Pen, id: RecordId): void {
+  changeRecord(doc, 'questions', id, { foldedInto: undefined, ...moveOf(pen) })
 }
 
 /** Moves a question one place up or down among those of the same state. */
@@ -92,6 +121,13 @@ export function shiftQuestion(doc: Y.Doc, id: RecordId, by: -1 | 1): void {
   const queue = all.filter((question) => question.state === self.state && question.foldedInto === undefined)
   const rank = rankAfterShift(queue, id, by)
   if (rank !== undefined) changeRecord(doc, 'questions', id, { rank })
+}
+
+/** Files a question under a theme, or takes it out again. A theme beyond the most that a question holds changes nothing. */
+export function toggleTheme(doc: Y.Doc, id: RecordId, theme: string): void {
+  const themes = readRecord(doc, 'questions', id)?.themes ?? []
+  const next = themes.includes(theme) ? themes.filter((other) => other !== theme) : [...themes, theme]
+  if (next.length <= mostThemes) changeRecord(doc, 'questions', id, { themes: next.length === 0 ? undefined : next })
 }
 
 /** A question with those folded into it, its replies and its backers (of any of them, each person once). */
@@ -130,7 +166,12 @@ function voicesOf(
   backingsBy: ReadonlyMap<RecordId, readonly Backing[]>,
 ): Pick<Thread, 'replies' | 'backers'> {
   const replies = questions.flatMap(({ id }) => repliesBy.get(id) ?? [])
-  const backers = questions.flatMap(({ id }) => backingsBy.get(id) ?? []).map((backing) => backing.author)
+  // Who asked one of these stands behind them already.
+  const askers = new Set(questions.map(({ author }) => author))
+  const backers = questions
+    .flatMap(({ id }) => backingsBy.get(id) ?? [])
+    .map((backing) => backing.author)
+    .filter((author) => !askers.has(author))
   return {
     replies: replies.sort((a, b) => (a.at === b.at ? a.id.localeCompare(b.id) : a.at.localeCompare(b.at))),
     backers: [...new Set(backers)].sort(),

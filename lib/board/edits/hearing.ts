@@ -1,11 +1,13 @@
+import { equalityDeep } from 'lib0/function'
 import type * as Y from 'yjs'
 import { Map as SharedMap } from 'yjs'
+import type { DbHl } from '../../units/levels.ts'
 import type { RecordId } from '../identity.ts'
 import { readTable } from '../reading.ts'
 import type { Annotation } from '../records/annotation.ts'
 import type { HearingTest, Point, PointKey } from '../records/hearing-test.ts'
 import { close, verify, type WhyClosed } from './standing.ts'
-import { addRecord, type Content, changeRecord, type Pen, recordMap, removeRecord } from './writing.ts'
+import { addRecord, addRemark, type Content, changeRecord, type Pen, recordMap, removeRecord } from './writing.ts'
 
 export type NewTest = Omit<Content<'tests'>, 'state' | 'verification' | 'closing'>
 
@@ -28,12 +30,17 @@ export function currentTests(doc: Y.Doc, { ear, condition }: Pick<HearingTest, '
   )
 }
 
-/** Sets one point, or takes it away ("not tested"). */
+/** Sets one point, or takes it away ("not tested"). A point that is equal is not written again. */
 export function setPoint(doc: Y.Doc, test: RecordId, key: PointKey, point: Point | undefined): void {
   const points = recordMap(doc, 'tests', test).get('points')
   if (!(points instanceof SharedMap)) throw new RangeError(`test ${test} has no points`)
   if (point === undefined) points.delete(key)
-  else points.set(key, point)
+  else if (!equalityDeep(points.get(key), point)) points.set(key, point)
+}
+
+/** Sets the second threshold at 1 kHz by air conduction, in dB HL, or takes it away. */
+export function setRepeat(doc: Y.Doc, test: RecordId, level: DbHl | undefined): void {
+  changeRecord(doc, 'tests', test, { repeatAt1000: level })
 }
 
 export function verifyTest(doc: Y.Doc, pen: Pen, test: RecordId): void {
@@ -65,7 +72,7 @@ export function annotate(
   pen: Pen,
   content: Pick<Annotation, 'place' | 'text'> & { test?: RecordId },
 ): RecordId {
-  return addRecord(doc, pen, 'annotations', content)
+  return addRemark(doc, pen, 'annotations', content)
 }
 
 /** Moves a pin or bracket, or changes its text. */

@@ -3,6 +3,7 @@ import { type CouplingSite, type DeviceClass, sitesOf } from '../../devices/clas
 import type { Ear } from '../../units/frequencies.ts'
 import { onlyId } from '../identity.ts'
 import { readRecord } from '../reading.ts'
+import type { EarCanal, EarChanges } from '../records/plan.ts'
 import { type Content, type Pen, writeSingle } from './writing.ts'
 
 export type PlanContent = Content<'plan'>
@@ -20,6 +21,8 @@ export const openPlan = (ear: Ear): PlanContent => ({
 interface Choice {
   readonly deviceClass?: DeviceClass | undefined
   readonly couplingSite?: CouplingSite | undefined
+  readonly earCanal?: EarCanal | undefined
+  readonly earChanges?: EarChanges | undefined
 }
 
 type Rest = Omit<PlanContent, keyof Choice>
@@ -27,7 +30,7 @@ export type PlanPatch = Partial<Rest> & Choice
 
 /**
  * Changes fields of the plan, or begins one for `ear`. Fields that are not named are not written, so that edits of
- * different fields by two people both stay. `undefined` takes a device class or a coupling site away.
+ * different fields by two people both stay. `undefined` takes a device class, a coupling site, the ear canal or the changes of the ear away.
  * A device class that does not couple at the site takes the site away; one with a single site brings it along.
  */
 export function changePlan(doc: Y.Doc, pen: Pen, ear: Ear, patch: PlanPatch): void {
@@ -41,7 +44,12 @@ function planContent(doc: Y.Doc, ear: Ear): PlanContent {
   return content
 }
 
-function fitted({ deviceClass, couplingSite, ...rest }: Rest & Choice): PlanContent {
+function fitted({ deviceClass, couplingSite, earCanal, earChanges, ...others }: Rest & Choice): PlanContent {
+  const rest = {
+    ...others,
+    ...(earCanal === undefined ? {} : { earCanal }),
+    ...(earChanges === undefined || earChanges.length === 0 ? {} : { earChanges }),
+  }
   if (deviceClass === undefined) return rest
   const sites = sitesOf[deviceClass]
   const site = sites.length === 1 ? sites[0] : sites.find((candidate) => candidate === couplingSite)

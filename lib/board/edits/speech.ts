@@ -8,8 +8,8 @@ import { addRecord, type Content, changeRecord, type Pen } from './writing.ts'
 export type NewSpeechTest = Omit<Content<'speechTests'>, 'state' | 'verification' | 'closing'>
 
 /**
- * Enters a word score. Current scores of an earlier day with the same setting are superseded in the same edit; lists of
- * one day stand side by side, because together they are one longer list.
+ * Enters a word score or a reception threshold. Current ones of an earlier day with the same setting are superseded in
+ * the same edit; lists of one day stand side by side, because together they are one longer list.
  * @param reason why the earlier score no longer counts, for the record
  */
 export function enterSpeechTest(doc: Y.Doc, pen: Pen, test: NewSpeechTest, reason: string): RecordId {
@@ -28,10 +28,14 @@ export const replacedBy = (tests: readonly SpeechTest[], test: NewSpeechTest): r
     (earlier) => earlier.state === 'current' && isSameSetting(earlier, test) && earlier.performedOn < test.performedOn,
   )
 
-type Setting = Pick<SpeechTest, 'ear' | 'condition' | 'material' | 'speechLevel' | 'noiseLevel'>
+type Setting = Pick<SpeechTest, 'ear' | 'condition' | 'material' | 'speechLevel' | 'noiseLevel' | 'receptionThreshold'>
 
-/** Whether two scores can be held against each other as they stand: ear, condition, material and both levels. */
+/**
+ * Whether two speech tests can be held against each other as they stand: ear, condition, material and both levels of two
+ * scores; ear, condition and material of two reception thresholds.
+ */
 export const isSameSetting = (a: Setting, b: Setting): boolean =>
+  (a.receptionThreshold === undefined) === (b.receptionThreshold === undefined) &&
   a.ear === b.ear &&
   a.condition === b.condition &&
   a.material === b.material &&

@@ -13,6 +13,8 @@ export interface Pen {
   readonly participant: ParticipantId
   now(): Date
   newId(): RecordId
+  /** how late the writer sees the operation, ms; undefined where it is not measured */
+  videoDelayMs?(): number | undefined
 }
 
 export type Content<K extends KindName> = Omit<RecordOf<K>, 'id' | 'author' | 'at'>
@@ -28,6 +30,22 @@ export function addRecord<K extends KindName>(
   id: RecordId = pen.newId(),
 ): RecordId {
   putRecord(doc, kind, { ...content, id, ...stampOf(pen) } as RecordOf<K>)
+  return id
+}
+
+/** As `addRecord`, for what is said about the operation: with the moment of it that the writer was looking at, where known. */
+export function addRemark<K extends 'questions' | 'backings' | 'annotations'>(
+  doc: Y.Doc,
+  pen: Pen,
+  kind: K,
+  content: Omit<Content<K>, 'pictureAt'>,
+  id: RecordId = pen.newId(),
+): RecordId {
+  const stamp = stampOf(pen)
+  const delayMs = pen.videoDelayMs?.()
+  const picture =
+    delayMs === undefined ? {} : { pictureAt: new Date(Date.parse(stamp.at) - Math.round(delayMs)).toISOString() }
+  putRecord(doc, kind, { ...content, id, ...stamp, ...picture } as RecordOf<K>)
   return id
 }
 

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { audiometricFrequenciesHz, Ear, type FrequencyHz } from '../../units/frequencies.ts'
 import { DbHl } from '../../units/levels.ts'
 import { CalendarDay, LongText, Moment, ParticipantId, RecordId, ShortText, stampFields } from '../identity.ts'
@@ -33,7 +33,9 @@ const pointKeyPattern = new RegExp(
 )
 
 /** `route.masking.frequency`, for example `bone.masked.2000`: two people who set different points never collide. */
-export const PointKey = z.string().regex(pointKeyPattern, 'route.masking.frequency in Hz, e.g. bone.masked.2000')
+export const PointKey = z
+  .string()
+  .check(z.regex(pointKeyPattern, 'route.masking.frequency in Hz, e.g. bone.masked.2000'))
 export type PointKey = z.infer<typeof PointKey>
 
 export interface PointPlace {
@@ -58,8 +60,8 @@ export const Verification = z.strictObject({ by: ParticipantId, at: Moment })
 export const Closing = z.strictObject({
   by: ParticipantId,
   at: Moment,
-  reason: ShortText.min(1),
-  supersededBy: RecordId.optional(),
+  reason: ShortText.check(z.minLength(1)),
+  supersededBy: z.optional(RecordId),
 })
 
 export const HearingTest = z
@@ -68,32 +70,44 @@ export const HearingTest = z
     ear: Ear,
     condition: TestCondition,
     performedOn: CalendarDay,
-    airTransducer: z.enum(['supra-aural', 'circum-aural', 'insert']).optional(),
-    boneTransducer: z.enum(['bone-mastoid', 'bone-forehead']).optional(),
-    device: ShortText.optional(),
+    /** the visit that it belongs to; absent: before the operation, or of no visit */
+    visit: z.optional(RecordId),
+    airTransducer: z.optional(z.enum(['supra-aural', 'circum-aural', 'insert'])),
+    boneTransducer: z.optional(z.enum(['bone-mastoid', 'bone-forehead'])),
+    device: z.optional(ShortText),
     origin: z.enum(['typed', 'imported']),
     note: LongText,
     state: TestState,
-    verification: Verification.optional(),
-    closing: Closing.optional(),
+    verification: z.optional(Verification),
+    closing: z.optional(Closing),
     points: z.record(PointKey, Point),
+    /** air conduction at 1 kHz sought a second time, in dB HL */
+    repeatAt1000: z.optional(DbHl),
   })
-  .superRefine((test, context) => {
-    const allowed: readonly string[] = routesOf[test.condition]
-    for (const key of Object.keys(test.points)) {
-      const { route } = placeOfPoint(key)
-      if (!allowed.includes(route))
+  .check(
+    z.superRefine((test, context) => {
+      const allowed: readonly string[] = routesOf[test.condition]
+      for (const key of Object.keys(test.points)) {
+        const { route } = placeOfPoint(key)
+        if (!allowed.includes(route))
+          context.addIssue({
+            code: 'custom',
+            path: ['points', key],
+            message: `a test in condition "${test.condition}" holds ${allowed.join(' and ')} points only`,
+          })
+      }
+      if (test.repeatAt1000 !== undefined && test.condition !== 'unaided')
         context.addIssue({
           code: 'custom',
-          path: ['points', key],
-          message: `a test in condition "${test.condition}" holds ${allowed.join(' and ')} points only`,
+          path: ['repeatAt1000'],
+          message: 'the repeat by air conduction belongs to a test in condition "unaided"',
         })
-    }
-    if ((test.state === 'current') !== (test.closing === undefined))
-      context.addIssue({
-        code: 'custom',
-        path: ['closing'],
-        message: 'a test that is not current says why, and only then',
-      })
-  })
+      if ((test.state === 'current') !== (test.closing === undefined))
+        context.addIssue({
+          code: 'custom',
+          path: ['closing'],
+          message: 'a test that is not current says why, and only then',
+        })
+    }),
+  )
 export type HearingTest = z.infer<typeof HearingTest>

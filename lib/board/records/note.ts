@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { Moment, ParticipantId, Rank, RecordId, ShortText, stampFields } from '../identity.ts'
 import { RichText } from '../rich-text.ts'
 
@@ -10,8 +10,10 @@ export const Note = z.strictObject({
   ...stampFields,
   kind: z.enum(['finding', 'decision', 'reason']),
   rank: Rank,
-  cites: z.array(Citation).max(20),
+  cites: z.array(Citation).check(z.maxLength(20)),
   body: RichText,
-  struck: z.strictObject({ by: ParticipantId, at: Moment, reason: ShortText.min(1) }).optional(),
+  /** the step that it was written in, or is filed under */
+  step: z.optional(RecordId),
+  struck: z.optional(z.strictObject({ by: ParticipantId, at: Moment, reason: ShortText.check(z.minLength(1)) })),
 })
 export type Note = z.infer<typeof Note>

@@ -1,5 +1,5 @@
-import type { DeviceProfile } from '../device-profile.ts'
-import type { EvidenceSource } from '../evidence.ts'
+import type { DeviceProfile } from '../../devices/device-profile.ts'
+import type { EvidenceSource } from '../../devices/evidence-source.ts'
 import { gainRow, gainTable, outputTable } from './shared-evidence.ts'
 
 const readAt = 'https://karger.com/aud/article-abstract/21/6/347/44533 (abstract)'
@@ -28,11 +28,30 @@ const cochlearLoss: EvidenceSource = {
   readAt: 'https://www.egms.de/static/en/journals/cto/2017-16/cto000145.shtml',
 }
 
+const likeAid: EvidenceSource = {
+  id: 'sensorineural-like-aid',
+  citation:
+    'Butler et al. 2013, J Laryngol Otol 127 suppl. 2: active middle-ear implant against external aid in sensorineural loss, 14 comparative studies: functional gain generally without a clinically significant difference (10 dB or more). Kahue et al. 2014 (17 studies) finds the same',
+  status: 'confirmed',
+  readAt:
+    'https://www.cambridge.org/core/product/2109D772F2561B20BC4437281EB65CD1 (abstract); https://www.scholarmate.com/S/egfyze (abstract)',
+  reservation:
+    'the gain of the aid is that of the half-gain rule, not what was measured in these studies; the site is taken to be the long process',
+}
+
+const floatingBody: EvidenceSource = {
+  id: 'floating-mass-envelope',
+  citation:
+    'Generic envelope of a floating-mass actuator: about 1.8 mm in diameter, 2.3 mm long, 25 mg in all; labelling of the single device prevails. Nothing is known here of fixed-frame actuators',
+  status: 'approximate, from memory',
+}
+
 const onIncus = { id: 'incus', lowDbHl: 85, highDbHl: 100, source: outputTable.id }
 const onWindow = { id: 'window', lowDbHl: 75, highDbHl: 90, source: outputTable.id }
 
 export const activeMiddleEarImplant: DeviceProfile = {
   id: 'active-middle-ear-implant',
+  version: 2,
   deviceClass: 'active-middle-ear-implant',
   candidacy: {
     remark: 'Moderate to severe cochlear loss; incus sites need a mobile chain. Limits of the labelling decide.',
@@ -73,5 +92,18 @@ export const activeMiddleEarImplant: DeviceProfile = {
       ],
     },
   ],
-  sources: [gainTable, outputTable, busch, buschLent, buschIncusLent, cochlearLoss],
+  withoutGap: { like: 'air-conduction-aid', reference: 'incus-long-process', source: likeAid.id },
+  bodies: [
+    {
+      id: 'floating-mass',
+      drive: 'floating-mass',
+      massMg: 25,
+      envelope: [
+        { dimension: 'diameter', mm: 1.8 },
+        { dimension: 'length', mm: 2.3 },
+      ],
+      source: floatingBody.id,
+    },
+  ],
+  sources: [gainTable, outputTable, busch, buschLent, buschIncusLent, cochlearLoss, likeAid, floatingBody],
 }

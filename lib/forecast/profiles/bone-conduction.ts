@@ -1,5 +1,5 @@
-import type { DeviceProfile } from '../device-profile.ts'
-import type { EvidenceSource } from '../evidence.ts'
+import type { DeviceProfile } from '../../devices/device-profile.ts'
+import type { EvidenceSource } from '../../devices/evidence-source.ts'
 import { gainRow, gainTable, outputTable } from './shared-evidence.ts'
 
 const cochlearLoss: EvidenceSource = {
@@ -8,10 +8,18 @@ const cochlearLoss: EvidenceSource = {
   status: 'confirmed',
   readAt: 'https://www.egms.de/static/en/journals/cto/2017-16/cto000145.shtml',
 }
+const flatBed: EvidenceSource = {
+  id: 'flat-transducer-bed',
+  citation:
+    'Temporal bone thickness, 197 scans: a flat transducer with a bed of 3 mm fits all adults and all children from 5 years; deeper transducers need more',
+  status: 'confirmed',
+  readAt: 'https://litmetric.com/detail/33044335 (abstract)',
+}
 const sources = [gainTable, outputTable, cochlearLoss]
 
 export const activeTranscutaneous: DeviceProfile = {
   id: 'active-transcutaneous-bone-conduction',
+  version: 1,
   deviceClass: 'active-transcutaneous-bone-conduction',
   candidacy: {
     remark: 'Mild cochlear loss at most. Bone thick enough for the transducer. Limits of the labelling decide.',
@@ -25,11 +33,20 @@ export const activeTranscutaneous: DeviceProfile = {
       wordAnchors: [],
     },
   ],
-  sources,
+  bodies: [
+    {
+      id: 'flat-transducer',
+      drive: 'skull-transducer',
+      envelope: [{ dimension: 'bed-depth', mm: 3 }],
+      source: flatBed.id,
+    },
+  ],
+  sources: [...sources, flatBed],
 }
 
 export const passiveTranscutaneous: DeviceProfile = {
   id: 'passive-transcutaneous-bone-conduction',
+  version: 1,
   deviceClass: 'passive-transcutaneous-bone-conduction',
   candidacy: {
     remark: 'Mild cochlear loss at most. Loss through the flap grows with frequency. Limits of the labelling decide.',
@@ -48,6 +65,7 @@ export const passiveTranscutaneous: DeviceProfile = {
 
 export const percutaneous: DeviceProfile = {
   id: 'percutaneous-bone-anchored',
+  version: 1,
   deviceClass: 'percutaneous-bone-anchored',
   candidacy: {
     remark: 'Moderate cochlear loss with a power processor. Skin care for life. Limits of the labelling decide.',

@@ -1,6 +1,6 @@
+import type { GainEntry } from '../../devices/device-profile.ts'
+import type { EvidenceSource } from '../../devices/evidence-source.ts'
 import type { FrequencyHz } from '../../units/frequencies.ts'
-import type { GainEntry } from '../device-profile.ts'
-import type { EvidenceSource } from '../evidence.ts'
 
 /** Effective-gain working means and their spread; the same table for every class. */
 export const gainTable: EvidenceSource = {
