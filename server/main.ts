@@ -1,10 +1,13 @@
 import { fileURLToPath } from 'node:url'
 import { CannotStart } from './cannot-start.ts'
 import { demo } from './demo/demo.ts'
+import { seriesDemo } from './demo/invented-series.ts'
 import { createLog } from './log.ts'
 import { type Served, serve } from './serve.ts'
 import { readSettings } from './settings.ts'
 import { StoreOutage } from './store/store.ts'
+
+const demos = { none: undefined, day: demo, series: seriesDemo } as const
 
 const log = createLog(
   (line) => process.stderr.write(line),
@@ -20,7 +23,7 @@ try {
     development: process.env.NODE_ENV === 'development',
     log,
     now: () => new Date(),
-    demo: settings.demo ? demo : undefined,
+    demo: demos[settings.demo],
   })
   announce(served)
   closeOnSignal(served)

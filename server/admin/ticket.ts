@@ -5,11 +5,11 @@ import { CaseId } from '../../lib/board/identity.ts'
 import { Role } from '../../lib/board/roles.ts'
 import { CannotStart } from '../cannot-start.ts'
 import { dataFiles } from '../data-folder.ts'
+import { openStore } from '../keeper.ts'
 import { newId } from '../people/identifiers.ts'
 import { createSigner, loadKey } from '../people/signer.ts'
 import { issueTicket, ticketMinutes } from '../people/tickets.ts'
 import { localUrl, readSettings } from '../settings.ts'
-import { openSqliteStore } from '../store/sqlite-store.ts'
 import { StoreOutage } from '../store/store.ts'
 
 const usage = `Usage: npm run -s ticket -- --case <id> --role <${Role.options.join('|')}> [--name <name>] [--json]`
@@ -65,10 +65,10 @@ function parse() {
 async function issue({ caseId, role, name }: Wanted): Promise<SyncAddress> {
   const settings = readSettings(process.env)
   const files = dataFiles(settings.dataDir)
-  await access(files.store).catch((cause: unknown) => {
+  await access(settings.databaseUrl === undefined ? files.store : files.key).catch((cause: unknown) => {
     throw new CannotStart(`There is no board in ${settings.dataDir}; set DATA_DIR to the server's.`, { cause })
   })
-  const store = await openSqliteStore(files.store)
+  const store = await openStore(settings)
   try {
     if ((await store.findCase(caseId)) === null)
       throw new CannotStart(`There is no case ${caseId} in ${settings.dataDir}.`)

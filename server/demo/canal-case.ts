@@ -1,15 +1,26 @@
 import { paragraphs } from '../../lib/board/rich-text.ts'
+import type { DeviceOption } from '../../lib/devices/classes.ts'
 import { asDbHl, asDbSpl } from '../../lib/units/levels.ts'
 import { conventional, DemoCase, points } from './demo-case.ts'
+import { drawnCavity } from './drawn-field.ts'
 import { audiologist, expertNorth, expertSouth, moderator, scribe, surgeon } from './people.ts'
+import { frozenFrom, inventedProfile, sealedFrom } from './sealed.ts'
 
 /** Invented: a woman of 31, ear canal missing from birth on the left, inner ear normal; the right ear hears normally. */
 export function canalCase(now: Date): DemoCase {
   const made = new DemoCase('demo-plover', now)
   describe(made)
   tests(made)
+  distances(made)
+  sealed(made)
   decisions(made)
   floor(made)
+  made.planVisits(audiologist, 2, -5)
+  made.put('visitItems', 'item-skin', audiologist, 2, {
+    visit: 'visit-first-fitting',
+    words: 'Skin over the transducer: thickness, and whether the magnet holds',
+    state: 'open',
+  })
   return made
 }
 
@@ -22,6 +33,12 @@ function describe(made: DemoCase): void {
     summary:
       'Ear canal missing on the left from birth, pinna reconstructed in childhood. Small middle-ear space, malleus and incus fused, stapes present on the scan. Right ear normal. Asks for hearing on the left at work.',
     phase: 'planning',
+    pathology: 'atresia',
+    consent: {
+      state: 'recorded',
+      how: 'Written consent to broadcasting, filed at the clinic',
+      ...made.signed(surgeon, 29),
+    },
   })
   made.put('plan', 'only', surgeon, 28, {
     ear: 'left',
@@ -30,11 +47,14 @@ function describe(made: DemoCase): void {
     malleus: 'fixed',
     incus: 'fixed',
     stapes: 'not-known',
+    earCanal: 'atresia',
+    earChanges: [{ kind: 'ligament-fixed', ligament: 'malleus-and-incus' }],
     approach:
       'Transducer behind the reconstructed pinna; direct coupling to the stapes only if the scan shows a safe way.',
     aim: 'Aided thresholds of 30 dB HL or better from 0.5 to 4 kHz without touching the pinna.',
   })
   made.put('mainScreen', 'only', moderator, 29, { showing: { kind: 'nothing' } })
+  made.put('upNext', 'next-forecast', moderator, 29, { rank: 'a0', showing: { kind: 'forecast' } })
 }
 
 function tests(made: DemoCase): void {
@@ -135,6 +155,37 @@ function tests(made: DemoCase): void {
   })
 }
 
+function distances(made: DemoCase): void {
+  const scan = { ear: 'left', imaging: 'multislice-ct', voxelMm: 0.3, sliceSpacingMm: 0.6, remark: '' } as const
+  made.put('fitMeasurements', 'fit-bone', surgeon, 27, {
+    ...scan,
+    place: 'transducer-site-bone-thickness',
+    roomFor: 'bed-depth',
+    distanceMm: 6,
+    direction: 'across-slices',
+  })
+  made.put('fitMeasurements', 'fit-attic', surgeon, 27, {
+    ...scan,
+    place: 'incus-body-to-lateral-attic-wall',
+    distanceMm: 1.2,
+    direction: 'within-slice',
+  })
+}
+
+const onSkull: DeviceOption = { deviceClass: 'active-transcutaneous-bone-conduction', couplingSite: 'skull' }
+
+function sealed(made: DemoCase): void {
+  const now = made.recordNow()
+  made.put('forecasts', 'sealed-left', surgeon, 24, sealedFrom(now, onSkull))
+  made.put('profiles', 'profile-own', audiologist, 27, {
+    profile: inventedProfile(onSkull, 'harbour-clinic-transducer'),
+  })
+  made.put('scenarios', 'what-if-years', audiologist, 23, {
+    title: 'The inner ear ages by twenty years',
+    ...frozenFrom(now, onSkull, { innerEarYears: 20 }),
+  })
+}
+
 function decisions(made: DemoCase): void {
   made.put('notes', 'note-scan', surgeon, 27, {
     kind: 'finding',
@@ -149,6 +200,13 @@ function decisions(made: DemoCase): void {
     rank: 'a1',
     cites: [{ kind: 'test', id: 'left-band' }],
     body: paragraphs('Skull device preferred; direct coupling to be discussed by the panel.'),
+  })
+  made.put('votes', 'vote-class', moderator, 26, {
+    question: 'Middle-ear implant or bone conduction?',
+    note: 'note-class',
+    options: ['Middle-ear implant', 'Bone conduction'],
+    asksConfidence: false,
+    result: { ...made.signed(moderator, 25.5), options: [{ votes: 1 }, { votes: 3 }], notVoted: 2 },
   })
   made.put('notes', 'note-reason', audiologist, 26, {
     kind: 'reason',
@@ -192,7 +250,11 @@ function decisions(made: DemoCase): void {
       check: '',
       hazard: '',
       state: 'ahead',
+      needs: index === 0 ? [] : [`step-${index}`],
     })
+  })
+  made.photograph('photo-model', scribe, 24, drawnCavity({ nicheOpened: false }), {
+    caption: 'Drawing: a model of the middle ear, for the discussion of the approach',
   })
 }
 
@@ -220,5 +282,6 @@ function floor(made: DemoCase): void {
     question: 'q-high',
     text: 'Skin and hair under the band take part of it.',
   })
+  made.put('videoDelays', expertNorth.id, expertNorth, 21, { delaysMs: [8900, 9200, 9300], clockErrorMs: 30 })
   made.back('q-direct', expertSouth, 19)
 }

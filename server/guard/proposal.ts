@@ -2,11 +2,13 @@ import * as Y from 'yjs'
 import type { ParticipantId } from '../../lib/board/identity.ts'
 import { judge, parseRecord, type Sender } from '../../lib/board/judge.ts'
 import { LayoutFault, readRaw, type TouchedRecord, tableOf, touchedRecords } from '../../lib/board/layout.ts'
-import { type DocumentKind, kindOf, kindsIn } from '../../lib/board/records.ts'
+import { readRecord } from '../../lib/board/reading.ts'
+import { type DocumentKind, type KindName, kindOf, kindsIn } from '../../lib/board/records.ts'
 import { type Refusal, refusal } from '../../lib/board/refusals.ts'
 import { writersOfDocument } from '../../lib/board/roles.ts'
 import type { Change } from '../../lib/board/rules.ts'
-import { RecordTables } from './record-tables.ts'
+import { RecordTables, type Unnamed } from './record-tables.ts'
+import { sealer } from './sealer.ts'
 
 export type Verdict =
   | {
@@ -19,6 +21,9 @@ export type Verdict =
 
 type Outcome = { readonly refused: Refusal } | { readonly changes: readonly Change[]; readonly changedNothing: boolean }
 
+/** Sealed records in one update. A scenario is computed anew in some 45 ms, during which everybody waits. */
+export const mostSealedAtOnce = 4
+
 /** Which participant a CRDT client id belongs to: the one who used it first. */
 export type ClientOwners = ReadonlyMap<number, ParticipantId>
 
@@ -28,12 +33,13 @@ export type ClientOwners = ReadonlyMap<number, ParticipantId>
  * not at all and is judged by its result; after a refusal the copy is spoilt and `renew` must follow.
  */
 export class Proposal {
-  readonly tables = new RecordTables()
+  readonly tables: RecordTables
   private readonly kind: DocumentKind
   private doc = new Y.Doc()
 
-  constructor(kind: DocumentKind, updates: readonly Uint8Array[]) {
+  constructor(kind: DocumentKind, updates: readonly Uint8Array[], unnamed?: Unnamed) {
     this.kind = kind
+    this.tables = new RecordTables(unnamed)
     this.renew(updates)
   }
 
@@ -63,6 +69,70 @@ export class Proposal {
     if ('refused' in outcome) return { ok: false, refused: outcome.refused, spoilt: true }
     if (!mayWrite && !outcome.changedNothing) return { ok: false, refused: this.notAWriter(sender), spoilt: true }
     return { ok: true, changes: outcome.changes, newClients, empty: outcome.changedNothing }
+  }
+
+  /**
+   * Takes an edit of the server itself. It is parsed like any other, and judged by nobody's rights.
+   * @throws RangeError when a record that it makes does not parse; the copy is then as it was
+   */
+  take(edit: (doc: Y.Doc) => void): { update: Uint8Array; changes: readonly Change[]; client: number } {
+    const copy = new Y.Doc()
+    Y.applyUpdate(copy, Y.encodeStateAsUpdate(this.doc))
+    const before = Y.encodeStateVector(copy)
+    let touched: TouchedRecord[] = []
+    copy.once('afterTransaction', (transaction: Y.Transaction) => {
+      touched = touchedRecords(copy, transaction)
+    })
+    copy.transact(() => edit(copy))
+    const changes = touched.map(({ kind, id }) => this.changeIn(copy, kind, id))
+    const update = Y.encodeStateAsUpdate(copy, before)
+    this.apply(update)
+    this.tables.write(changes)
+    copy.destroy()
+    return { update, changes, client: copy.clientID }
+  }
+
+  /** What an edit would send, made on a copy; nothing is taken yet. */
+  updateBy(edit: (doc: Y.Doc) => void): Uint8Array {
+    const copy = new Y.Doc()
+    Y.applyUpdate(copy, Y.encodeStateAsUpdate(this.doc))
+    const before = Y.encodeStateVector(copy)
+    copy.transact(() => edit(copy))
+    const update = Y.encodeStateAsUpdate(copy, before)
+    copy.destroy()
+    return update
+  }
+
+  /**
+   * Takes updates that another process has judged and stored. @returns whether it could; otherwise `renew` must follow
+   */
+  follow(updates: readonly Uint8Array[]): boolean {
+    try {
+      for (const update of updates) {
+        const { touched } = this.apply(update)
+        this.tables.write(
+          touched.map(({ kind, id }) => ({
+            kind,
+            id,
+            before: this.tables.get(kind, id),
+            after: readRecord(this.doc, kind, id),
+          })),
+        )
+      }
+      return this.doc.store.pendingStructs === null && this.doc.store.pendingDs === null
+    } catch (error) {
+      // A newer version of the program, in the middle of an upgrade, may know places that this one does not.
+      if (error instanceof LayoutFault) return false
+      throw error
+    }
+  }
+
+  private changeIn(copy: Y.Doc, kind: KindName, id: string): Change {
+    const raw = readRaw(copy, kind, id)
+    const parsed = raw === undefined ? undefined : parseRecord(kind, id, raw)
+    if (parsed?.ok === false)
+      throw new RangeError(`${kind}/${id} would not parse: ${JSON.stringify(parsed.refused.facts)}`)
+    return { kind, id, before: this.tables.get(kind, id), after: parsed?.record }
   }
 
   private notAWriter({ role }: Sender): Refusal {
@@ -134,9 +204,11 @@ export class Proposal {
       if (parsed?.ok === false) return this.rightsFirst(kind, id, sender) ?? parsed.refused
       changes.push({ kind, id, before: this.tables.get(kind, id), after: parsed?.record })
     }
+    if (changes.filter(({ kind }) => kindOf(kind).sealed).length > mostSealedAtOnce)
+      return refusal('too-many-at-once', this.kind, { most: mostSealedAtOnce })
     this.tables.write(changes)
     for (const change of changes) {
-      const refused = judge(change, sender, nowMs, this.tables)
+      const refused = judge(change, sender, nowMs, this.tables, sealer)
       if (refused !== undefined) return refused
     }
     return changes

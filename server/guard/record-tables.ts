@@ -1,4 +1,5 @@
 import type * as Y from 'yjs'
+import type { ParticipantId } from '../../lib/board/identity.ts'
 import { tableOf } from '../../lib/board/layout.ts'
 import { readRecord } from '../../lib/board/reading.ts'
 import type { KindName, RecordOf } from '../../lib/board/records.ts'
@@ -6,9 +7,21 @@ import type { Change, TableView } from '../../lib/board/rules.ts'
 
 type Table = Map<string, RecordOf<KindName>>
 
+/** Whose the authors' ids are under which something was asked without a name. */
+export type Unnamed = ReadonlyMap<ParticipantId, ParticipantId>
+
 /** The parsed records of a document, as the guard's rules look at them. */
 export class RecordTables implements TableView {
   private readonly tables = new Map<KindName, Table>()
+  private readonly unnamed: Unnamed
+
+  constructor(unnamed: Unnamed = new Map()) {
+    this.unnamed = unnamed
+  }
+
+  personBehind(author: ParticipantId): ParticipantId {
+    return this.unnamed.get(author) ?? author
+  }
 
   fill(doc: Y.Doc, kinds: readonly KindName[]): void {
     this.tables.clear()

@@ -9,8 +9,10 @@ export const staticHeaders: Readonly<Record<string, string>> = {
   'X-Frame-Options': 'DENY',
 }
 
-/** HTTP Strict Transport Security (RFC 6797) for half a year, where people come over TLS. */
-export const transportSecurity = { 'Strict-Transport-Security': `max-age=${180 * 24 * 3600}` } as const
+/** HTTP Strict Transport Security (RFC 6797) for a year and all names below, where people come over TLS. */
+export const transportSecurity = {
+  'Strict-Transport-Security': `max-age=${365 * 24 * 3600}; includeSubDomains`,
+} as const
 
 /**
  * Content Security Policy of a page. Scripts need the request's nonce; styles may be inline, because editor and

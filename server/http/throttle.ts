@@ -9,7 +9,10 @@ export interface Throttle {
   countMiss(address: string): void
 }
 
-/** Slows down whoever tries out invitation links. */
+/**
+ * Slows down whoever tries out invitation links.
+ * @param now milliseconds by a clock that only goes on: set back by hours, another would keep a hall out for as long
+ */
 export function createThrottle(now: () => number): Throttle {
   const misses = new Map<string, { count: number; readonly since: number }>()
   const recent = (address: string) => {

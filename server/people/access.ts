@@ -1,5 +1,6 @@
+import type { ParticipantId } from '../../lib/board/identity.ts'
 import type { Role } from '../../lib/board/roles.ts'
-import type { Grant } from '../store/store.ts'
+import type { Grant, Participant } from '../store/store.ts'
 
 /** Where a case stands, as far as rights go. */
 export interface CasePlace {
@@ -11,11 +12,11 @@ export interface CasePlace {
 export interface Access {
   readonly isOwner: boolean
   roleIn(place: CasePlace): Role | undefined
-  /** Whether the person was invited to the whole programme. */
-  coversProgramme(id: string): boolean
+  /** Role in a programme as a whole; undefined for somebody who was invited to single cases, or not at all. */
+  roleInProgramme(id: string): Role | undefined
 }
 
-export const noAccess: Access = { isOwner: false, roleIn: () => undefined, coversProgramme: () => false }
+export const noAccess: Access = { isOwner: false, roleIn: () => undefined, roleInProgramme: () => undefined }
 
 /**
  * The owner is moderator everywhere; for everybody else the newest grant that covers the case and has not expired
@@ -28,7 +29,8 @@ export function accessBy(grants: readonly Grant[], now: Date): Access {
   return {
     isOwner,
     roleIn: (place) => (isOwner ? 'moderator' : current.find((grant) => covers(grant, place))?.role),
-    coversProgramme: (id) => isOwner || current.some(({ scope }) => scope.kind === 'programme' && scope.id === id),
+    roleInProgramme: (id) =>
+      isOwner ? 'moderator' : current.find(({ scope }) => scope.kind === 'programme' && scope.id === id)?.role,
   }
 }
 
@@ -41,4 +43,17 @@ function covers({ scope }: Grant, { id, programme }: CasePlace): boolean {
     case 'case':
       return scope.id === id
   }
+}
+
+/** The grants of each person, in the order given. */
+export function grantsByParticipant(
+  granted: readonly { readonly grant: Grant; readonly participant: Participant }[],
+): ReadonlyMap<ParticipantId, readonly Grant[]> {
+  const byParticipant = new Map<ParticipantId, Grant[]>()
+  for (const { grant, participant } of granted) {
+    const grants = byParticipant.get(participant.id)
+    if (grants === undefined) byParticipant.set(participant.id, [grant])
+    else grants.push(grant)
+  }
+  return byParticipant
 }

@@ -11,6 +11,9 @@ import { readTicket } from './tickets.ts'
 
 /** A session ends after this time without a request. Follow-up visits are months apart. */
 const sessionIdleDays = 200
+/** And in any case this long after it began: browsers keep its cookie no longer (server/people/session-cookie.ts). */
+const sessionDays = 400
+const dayMs = 24 * 3_600_000
 /** How stale `lastSeen` may be: spares a write for each request. */
 const lastSeenStepMs = 3_600_000
 
@@ -20,6 +23,8 @@ export interface Caller {
   readonly isOwner: boolean
   /** What the caller may reach, as it was when the request came. */
   readonly access: Access
+  /** What the caller may reach by the grants that stand now. */
+  accessNow(): Promise<Access>
   /** Role in a case by the grants that stand now; undefined for a case that is not there or not theirs. */
   roleIn(caseId: string): Promise<Role | undefined>
   /** Hash of the session; null for a ticket. */
@@ -83,16 +88,24 @@ export function createPeople(parts: PeopleParts): People {
   const tell = (participant: ParticipantId) => {
     for (const listener of listeners) listener(participant)
   }
+  const end = async ({ session, participant }: Caller) => {
+    if (session === null) return
+    await store.endSession(session)
+    tell(participant.id)
+  }
   return {
     authenticate: async (request) => (await callerByTicket(parts, request)) ?? (await callerByCookie(parts, request)),
     inspectLink: async (token) => judgeLink(await store.findInvitation(hashToken(token)), now()),
     join: async (token, who, caller) => {
       const link = judgeLink(await store.findInvitation(hashToken(token)), now())
-      return link.state === 'open' ? acceptInvitation(parts, link.invitation, who, caller) : link
+      if (link.state !== 'open') return link
+      const joined = await acceptInvitation(parts, link.invitation, who, caller)
+      // Another person on this computer: the browser forgets the first one's cookie, and so does the server.
+      if (joined.cookie !== null && caller !== undefined) await end(caller)
+      return joined
     },
-    leave: async ({ session, participant }) => {
-      if (session !== null) await store.endSession(session)
-      tell(participant.id)
+    leave: async (caller) => {
+      await end(caller)
       return parts.cookie.clear()
     },
     invite: (wanted) => createInvitation(store, wanted, now()),
@@ -136,7 +149,7 @@ async function callerByCookie({ store, signer, cookie, now }: PeopleParts, { hea
   const value = cookie.read(headers.cookie)
   const token = value === undefined ? undefined : signer.verify('session', value)
   const session = token === undefined ? null : await store.findSession(hashToken(token))
-  if (session === null || isIdle(session, now())) return undefined
+  if (session === null || isOver(session, now())) return undefined
   const participant = await store.findParticipant(session.participant)
   if (participant === null) return undefined
   if (now().getTime() - Date.parse(session.lastSeen) > lastSeenStepMs)
@@ -144,8 +157,9 @@ async function callerByCookie({ store, signer, cookie, now }: PeopleParts, { hea
   return callerWith(store, participant, session.hash, now, () => store.listGrants(participant.id))
 }
 
-const isIdle = ({ lastSeen }: Session, now: Date) =>
-  now.getTime() - Date.parse(lastSeen) > sessionIdleDays * 24 * 3_600_000
+const isOver = ({ createdAt, lastSeen }: Session, now: Date) =>
+  now.getTime() - Date.parse(lastSeen) > sessionIdleDays * dayMs ||
+  now.getTime() - Date.parse(createdAt) > sessionDays * dayMs
 
 async function callerWith(
   store: Store,
@@ -160,6 +174,7 @@ async function callerWith(
     isOwner: access.isOwner,
     access,
     session,
+    accessNow: async () => accessBy(await grants(), now()),
     roleIn: async (caseId) => {
       const [place, standing] = await Promise.all([store.findCase(caseId), grants()])
       return place === null ? undefined : accessBy(standing, now()).roleIn(place)

@@ -1,16 +1,27 @@
 import type { WebSocket } from 'ws'
 import { parseDocumentName } from '../../lib/board/documents.ts'
 import type { ParticipantId } from '../../lib/board/identity.ts'
-import { rolesWithPresence } from '../../lib/board/roles.ts'
-import { closeCode, type Roster } from '../../lib/board/wire.ts'
+import { closeCode } from '../../lib/board/wire.ts'
 import type { CaseProjection } from '../../lib/interchange/api.ts'
-import { type Store, StoreConflict } from '../store/store.ts'
+import type { CaseOutcome } from '../../lib/interchange/outcome-columns.ts'
+import { type Meter, unmeasured } from '../metrics/meter.ts'
+import { alone, type Neighbours, type Notice } from '../nodes/neighbours.ts'
+import { type Store, StoreConflict, StoreOutage } from '../store/store.ts'
 import { limits } from './limits.ts'
+import { projectOutcome } from './outcome-projection.ts'
 import { projectFloor, projectRecord } from './projection.ts'
-import { Room } from './room.ts'
+import { Room, type RoomEvents } from './room.ts'
+import { Rosters } from './rosters.ts'
 import { type Entry, Session } from './session.ts'
+import { StoreWatch } from './store-watch.ts'
 
 export type Log = (event: string, facts?: Readonly<Record<string, string | number>>) => void
+
+export interface HubParts {
+  /** The other processes of the board; none by default. */
+  readonly neighbours?: Neighbours
+  readonly meter?: Meter
+}
 
 /** All rooms of this process: opened when somebody comes, closed some time after the last one has left. */
 export class Hub {
@@ -19,27 +30,72 @@ export class Hub {
   private readonly rooms = new Map<string, Promise<Room>>()
   private readonly idle = new Map<string, NodeJS.Timeout>()
   private readonly projecting = new Map<string, Promise<void>>()
-  private readonly lastRoster = new WeakMap<Room, string>()
+  private readonly neighbours: Neighbours
+  private readonly meter: Meter
+  private readonly watch: StoreWatch
+  private readonly rosters: Rosters
   private readonly rosterTimer: NodeJS.Timeout
   private readonly accessTimer: NodeJS.Timeout
+  private readonly recheckTimer: NodeJS.Timeout | undefined
+  private closing = false
+  private expelled = 0
 
-  constructor(store: Store, log: Log) {
+  constructor(store: Store, log: Log, { neighbours = alone, meter = unmeasured }: HubParts = {}) {
     this.store = store
     this.log = log
-    this.rosterTimer = setInterval(() => void this.sendRosters(), limits.rosterTickMs)
+    this.neighbours = neighbours
+    this.meter = meter
+    this.rosters = new Rosters(neighbours)
+    this.watch = new StoreWatch({ store, back: (awayMs) => log('store-back', { awayMs }) })
+    neighbours.listen({
+      heard: (from, notice) => void this.hear(from, notice).catch((error: unknown) => this.failed('notice', error)),
+      missed: () => this.startAnew(),
+      left: (node) => void this.forget(node).catch((error: unknown) => this.failed('notice', error)),
+    })
+    if (neighbours.possible) this.recheckTimer = setInterval(() => this.recheck(), limits.recheckMs)
+    this.rosterTimer = setInterval(() => {
+      this.sendRosters().catch((error: unknown) => this.failed('roster', error))
+    }, limits.rosterTickMs)
     this.accessTimer = setInterval(() => {
-      this.checkAccess().catch((error: unknown) => this.log('access-check-failed', { problem: String(error) }))
+      this.checkAccess().catch((error: unknown) => this.failed('access-check', error))
     }, limits.accessCheckMs)
   }
 
   /**
    * The room of a document, opened if need be. Entering follows in the same turn, so that no message falls between.
-   * @throws RangeError when `name` is not a document name; StoreOutage when it cannot be read
+   * @throws RangeError when `name` is not a document name; StoreOutage when it cannot be read, or nothing can be stored
    */
   async open(name: string): Promise<Room> {
+    if (this.closing) throw new StoreOutage(restarting)
+    if (this.watch.isAway) throw new StoreOutage('Nothing can be stored at present.')
     let room = await this.opening(name)
     while (room.isClosed) room = await this.opening(name)
     return room
+  }
+
+  /**
+   * The room of a document for a look or an edit of the server's own, up to date with what other processes wrote; it closes
+   * by itself where nobody comes.
+   */
+  async visit(name: string): Promise<Room> {
+    const room = await this.open(name)
+    if (room.sessions.size === 0) this.leaveIdle(room)
+    if (this.neighbours.possible) await room.catchUp()
+    return room
+  }
+
+  get isClosing(): boolean {
+    return this.closing
+  }
+
+  /** False from when something could not be stored until a trial shows that it can be again. */
+  get canStore(): boolean {
+    return !this.watch.isAway
+  }
+
+  /** How many documents are open here. */
+  get size(): number {
+    return this.rooms.size
   }
 
   enter(room: Room, socket: WebSocket, entry: Entry): void {
@@ -49,8 +105,7 @@ export class Hub {
 
   /** Closes sockets whose person's access has run out or whose role is another by now; they may come back with it. */
   async checkAccess(): Promise<void> {
-    for (const opening of [...this.rooms.values()]) {
-      const room = await opening
+    for await (const room of this.opened()) {
       for (const session of [...room.sessions]) {
         const role = session.roleNow === undefined ? session.person.role : await session.roleNow()
         if (role === undefined) session.close(closeCode.revoked, 'your access to this case has ended')
@@ -59,10 +114,15 @@ export class Hub {
     }
   }
 
+  /** How often somebody was expelled here: whoever was on the way in meanwhile has to be judged again. */
+  get expulsions(): number {
+    return this.expelled
+  }
+
   /** Closes every socket of somebody whose access ended. */
   async expel(participant: ParticipantId): Promise<void> {
-    for (const opening of this.rooms.values()) {
-      const room = await opening
+    this.expelled += 1
+    for await (const room of this.opened()) {
       for (const session of room.sessions)
         if (session.person.id === participant) session.close(closeCode.revoked, 'your access to this case has ended')
     }
@@ -70,23 +130,101 @@ export class Hub {
 
   /** Documents of an erased case: nobody stays inside, and nothing is written any more. */
   async discardCase(caseId: string): Promise<void> {
-    for (const [name, opening] of this.rooms) {
-      const room = await opening
+    await this.closeCase(caseId)
+    this.neighbours.tell({ kind: 'case-erased', caseId })
+  }
+
+  private async closeCase(caseId: string): Promise<void> {
+    for await (const room of this.opened()) {
       if (room.caseId !== caseId) continue
-      this.rooms.delete(name)
+      this.rooms.delete(room.name)
       for (const session of room.sessions) session.close(closeCode.revoked, 'this case has been erased')
       room.close()
     }
   }
 
+  /** Stores what has come in, tells everybody to come back to another process or a later one, and writes snapshots. */
   async close(): Promise<void> {
+    this.closing = true
     clearInterval(this.rosterTimer)
     clearInterval(this.accessTimer)
+    clearInterval(this.recheckTimer)
+    this.watch.close()
     for (const timer of this.idle.values()) clearTimeout(timer)
-    const rooms = await Promise.all(this.rooms.values())
-    for (const room of rooms) for (const session of room.sessions) session.close(1012, 'the server is restarting')
-    await Promise.allSettled([...rooms.map((room) => room.saveSnapshot()), ...this.projecting.values()])
+    const opened = await Promise.allSettled(this.rooms.values())
+    const rooms = opened.flatMap((room) => (room.status === 'fulfilled' ? [room.value] : []))
+    await atMost(limits.drainMs, Promise.all(rooms.map((room) => room.settled())))
+    for (const room of rooms) for (const session of room.sessions) session.close(closeCode.restarting, restarting)
+    // What came in while the first part was being stored.
+    await atMost(limits.drainMs, Promise.all(rooms.map((room) => room.settled())))
+    await Promise.allSettled([
+      ...rooms.map((room) => room.saveSnapshot()),
+      ...this.projecting.values(),
+      ...rooms.map((room) => this.neighbours.attend(room.name, null)),
+    ])
     for (const room of rooms) room.close()
+  }
+
+  private failed(what: string, error: unknown): void {
+    this.log(`${what}-failed`, { problem: error instanceof Error ? error.message : String(error) })
+  }
+
+  private async hear(from: string, notice: Notice): Promise<void> {
+    if (notice.kind === 'case-erased') return this.closeCase(notice.caseId)
+    if (!('document' in notice)) return
+    const room = await this.rooms.get(notice.document)
+    if (room === undefined) return
+    switch (notice.kind) {
+      case 'appended':
+        return room.heard(notice.seq)
+      case 'presence':
+        return room.presence.receiveFrom(from, Buffer.from(notice.states, 'base64'))
+      case 'presence-wanted':
+        return room.presence.passAll()
+      case 'attendance-changed':
+        return this.rosters.forgetOthers(room)
+      default:
+        return notice satisfies never
+    }
+  }
+
+  /** Another process has ended: whom it had inside is here no more, until they come back to one of the others. */
+  private async forget(node: string): Promise<void> {
+    for await (const room of this.opened()) {
+      room.presence.leaveNode(node)
+      this.rosters.forgetOthers(room)
+    }
+  }
+
+  /** The link to the others was lost: they may have said anything, and know nothing of this process any more. */
+  private startAnew(): void {
+    for (const opening of this.rooms.values())
+      opening.then(
+        (room) => this.rosters.forget(room),
+        () => undefined,
+      )
+    this.recheck()
+    this.checkAccess().catch((error: unknown) => this.failed('access-check', error))
+  }
+
+  /** Looks for what this process may not have been told. */
+  private recheck(): void {
+    for (const opening of this.rooms.values())
+      opening.then(
+        (room) => {
+          this.rosters.forgetOthers(room)
+          return room.catchUp()
+        },
+        () => undefined,
+      )
+  }
+
+  /** Every room, as soon as it is open. One that cannot be read keeps nobody from what concerns the others. */
+  private async *opened(): AsyncGenerator<Room> {
+    for (const opening of [...this.rooms.values()]) {
+      const room = await opening.catch(() => undefined)
+      if (room !== undefined) yield room
+    }
   }
 
   private opening(name: string): Promise<Room> {
@@ -101,12 +239,26 @@ export class Hub {
   private async load(name: string): Promise<Room> {
     const place = parseDocumentName(name)
     if (place === undefined) throw new RangeError(`document name is record.<case> or floor.<case>; got ${name}`)
-    const found = await this.store.load(name)
-    return new Room({ name, ...place }, found, this.store, {
-      changed: (room) => this.project(room),
-      emptied: (room) => this.leaveIdle(room),
-      outage: (room, error) => this.discard(room, error),
-    })
+    const [found, unnamed] = await Promise.all([
+      this.store.load(name),
+      place.kind === 'floor' ? this.store.listUnnamed(place.caseId) : [],
+    ])
+    const events: RoomEvents = {
+      changed: (changed) => this.project(changed),
+      appended: (_, seq) => this.neighbours.tell({ kind: 'appended', document: name, seq }),
+      othersWrite: this.neighbours.possible,
+      pointed: this.neighbours.possible ? (states) => this.tellPresence(name, states) : undefined,
+      emptied: (empty) => this.leaveIdle(empty),
+      outage: (failed, error) => this.discard(failed, error),
+      meter: this.meter,
+    }
+    const room = readable(name, () => new Room({ name, ...place }, found, this.store, events, unnamed))
+    this.neighbours.tell({ kind: 'presence-wanted', document: name })
+    return room
+  }
+
+  private tellPresence(document: string, states: Uint8Array): void {
+    this.neighbours.tell({ kind: 'presence', document, states: Buffer.from(states).toString('base64') })
   }
 
   private leaveIdle(room: Room): void {
@@ -127,10 +279,13 @@ export class Hub {
     this.rooms.delete(room.name)
     this.idle.delete(room.name)
     room.close()
+    await this.neighbours.attend(room.name, null).catch((error: unknown) => this.failed('roster', error))
   }
 
   private discard(room: Room, error: unknown): void {
+    this.meter.outage()
     this.log('store-outage', { document: room.name, problem: error instanceof Error ? error.message : String(error) })
+    this.watch.failed()
     this.rooms.delete(room.name)
     room.close()
   }
@@ -152,38 +307,44 @@ export class Hub {
     const stored = await this.store.findCase(caseId)
     if (stored === null) return
     let projection: CaseProjection = stored
-    for (const opening of this.rooms.values()) {
-      const room = await opening
-      if (room.caseId === caseId)
-        projection = { ...projection, ...(room.kind === 'record' ? projectRecord : projectFloor)(room.tables) }
+    let outcome: CaseOutcome | undefined
+    for await (const room of this.opened()) {
+      if (room.caseId !== caseId) continue
+      projection = { ...projection, ...(room.kind === 'record' ? projectRecord : projectFloor)(room.tables) }
+      if (room.kind === 'record') outcome = projectOutcome(room.tables)
     }
     try {
       await this.store.saveProjection(caseId, { ...projection, updatedAt: new Date().toISOString() })
+      if (outcome !== undefined) await this.store.saveOutcome(caseId, outcome)
     } catch (error) {
       if (!(error instanceof StoreConflict)) throw error // erased meanwhile: there is nothing to keep
     }
   }
 
   private async sendRosters(): Promise<void> {
-    for (const opening of this.rooms.values()) {
-      const room = await opening.catch(() => undefined)
-      if (room?.kind !== 'record') continue
-      const roster = rosterOf(room)
-      const text = JSON.stringify(roster)
-      const changed = this.lastRoster.get(room) !== text
-      this.lastRoster.set(room, text)
-      for (const session of room.sessions) if (changed || session.needsRoster()) session.sendRoster(roster)
+    for await (const room of this.opened()) {
+      if (room.kind === 'record' && !room.isClosed) await this.rosters.send(room)
     }
   }
 }
 
-/** Everybody with a name once, however many pages they have open; observers as a number. */
-function rosterOf(room: Room): Roster {
-  const people = new Map<ParticipantId, Roster['people'][number]>()
-  const observers = new Set<ParticipantId>()
-  for (const { person } of room.sessions)
-    if (rolesWithPresence.includes(person.role))
-      people.set(person.id, { id: person.id, name: person.name, affiliation: person.affiliation, role: person.role })
-    else observers.add(person.id)
-  return { people: [...people.values()].sort((a, b) => (a.id < b.id ? -1 : 1)), observers: observers.size }
+/** What is stored and cannot be read is told to whoever runs the server; nobody is shown half of it. */
+function readable<T>(document: string, read: () => T): T {
+  try {
+    return read()
+  } catch (cause) {
+    throw new StoreOutage(`${document} is stored, but cannot be read: run "npm run check-store".`, { cause })
+  }
+}
+
+const restarting = 'the server is restarting'
+
+/** Waits for work, but not for ever: whoever ends has to end. */
+async function atMost(ms: number, work: Promise<unknown>): Promise<void> {
+  let timer: NodeJS.Timeout | undefined
+  const patience = new Promise((resolve) => {
+    timer = setTimeout(resolve, ms)
+  })
+  await Promise.race([work, patience])
+  clearTimeout(timer)
 }

@@ -13,8 +13,20 @@ interface Published {
   readonly state: string
 }
 
+/** What is told to other processes in one message: in base64 it stays below the 8000 bytes of a NOTIFY. */
+const passedBytes = 5_600
+/** Client id, clock and length of a state, as variable-length integers. */
+const bytesBesideState = 20
+
 /** The most client ids that one socket may publish under: a page uses one, and a new one after each renewal. */
 const clientsPerSocket = 16
+
+export interface PresenceOutlets {
+  /** To everybody in the room. */
+  show(frame: Uint8Array): void
+  /** To other processes, where there can be any: what people of this one do. */
+  readonly pass: ((states: Uint8Array) => void) | undefined
+}
 
 /**
  * Who is pointing and typing in a room. A state counts only if it names the person of its socket, comes from a role
@@ -24,10 +36,13 @@ export class RoomPresence {
   private readonly published = new Map<number, Published>()
   private readonly changed = new Set<number>()
   private timer: NodeJS.Timeout | undefined
-  private readonly broadcast: (frame: Uint8Array) => void
+  private tickMs: number = limits.presenceTickMs.least
+  /** Who tells for the people of another process: one owner a process. */
+  private readonly elsewhere = new Map<string, object>()
+  private readonly outlets: PresenceOutlets
 
-  constructor(broadcast: (frame: Uint8Array) => void) {
-    this.broadcast = broadcast
+  constructor(outlets: PresenceOutlets) {
+    this.outlets = outlets
   }
 
   /** Takes what a page says of itself; entries that it may not say are dropped. */
@@ -35,7 +50,7 @@ export class RoomPresence {
     if (!rolesWithPresence.includes(person.role)) return
     for (const { client, clock, state } of readStates(states)) {
       const known = this.published.get(client)
-      if (known === undefined ? this.countOf(owner) >= clientsPerSocket : known.owner !== owner || known.clock >= clock)
+      if (known === undefined ? this.countOf(owner) >= clientsPerSocket : !this.mayReplace(known, owner, person, clock))
         continue
       if (state === 'null' || isOwnState(state, person)) this.publish(client, { owner, clock, state })
     }
@@ -47,6 +62,29 @@ export class RoomPresence {
       if (other === owner) this.publish(client, { owner, clock: clock + 1, state: 'null' })
   }
 
+  /** What another process says of its people, whom it has checked. */
+  receiveFrom(node: string, states: Uint8Array): void {
+    const owner = this.elsewhere.get(node) ?? {}
+    this.elsewhere.set(node, owner)
+    for (const { client, clock, state } of readStates(states)) {
+      const known = this.published.get(client)
+      // Somebody whose link went over to another process is told of by that one, under the same client id.
+      if (known === undefined || known.clock < clock) this.publish(client, { owner, clock, state })
+    }
+  }
+
+  /** Another process has ended. */
+  leaveNode(node: string): void {
+    const owner = this.elsewhere.get(node)
+    this.elsewhere.delete(node)
+    if (owner !== undefined) this.leave(owner)
+  }
+
+  /** Tells other processes of everybody here. */
+  passAll(): void {
+    this.pass([...this.published.keys()])
+  }
+
   /** Everybody's state, for somebody who has just come; undefined in an empty room. */
   all(): Uint8Array | undefined {
     return this.published.size === 0 ? undefined : presenceFrame(this.encode([...this.published.keys()]))
@@ -54,6 +92,12 @@ export class RoomPresence {
 
   close(): void {
     clearTimeout(this.timer)
+  }
+
+  /** A page may have come over from another process, which is still to say that it has gone there. */
+  private mayReplace(known: Published, owner: object, person: Person, clock: number): boolean {
+    const isOwn = known.owner === owner || (this.isElsewhere(known.owner) && isOwnState(known.state, person))
+    return isOwn && known.clock < clock
   }
 
   private countOf(owner: object): number {
@@ -65,15 +109,48 @@ export class RoomPresence {
   private publish(client: number, entry: Published): void {
     this.published.set(client, entry)
     this.changed.add(client)
-    this.timer ??= setTimeout(() => this.flush(), limits.presenceTickMs)
+    this.timer ??= setTimeout(() => this.flush(), this.tickMs)
   }
 
   private flush(): void {
     this.timer = undefined
+    const begun = performance.now()
     const states = this.encode([...this.changed])
+    this.pass([...this.changed])
     for (const client of this.changed) if (this.published.get(client)?.state === 'null') this.published.delete(client)
     this.changed.clear()
-    this.broadcast(presenceFrame(states))
+    this.outlets.show(presenceFrame(states))
+    const { least, most } = limits.presenceTickMs
+    this.tickMs = Math.min(most, Math.max(least, limits.presenceRest * (performance.now() - begun)))
+  }
+
+  /** Several messages where one would be too long for the database to carry. */
+  private pass(clients: readonly number[]): void {
+    const { pass } = this.outlets
+    if (pass === undefined) return
+    let message: number[] = []
+    let bytes = 0
+    for (const client of clients.filter((each) => this.isOurs(each))) {
+      const more = Buffer.byteLength(this.published.get(client)?.state ?? '') + bytesBesideState
+      if (more > passedBytes) continue // its own process shows it; the others do without
+      if (bytes + more > passedBytes) {
+        pass(this.encode(message))
+        message = []
+        bytes = 0
+      }
+      message.push(client)
+      bytes += more
+    }
+    if (message.length > 0) pass(this.encode(message))
+  }
+
+  private isOurs(client: number): boolean {
+    const owner = this.published.get(client)?.owner
+    return owner !== undefined && !this.isElsewhere(owner)
+  }
+
+  private isElsewhere(owner: object): boolean {
+    return [...this.elsewhere.values()].includes(owner)
   }
 
   private encode(clients: readonly number[]): Uint8Array {

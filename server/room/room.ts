@@ -1,30 +1,45 @@
 import * as Y from 'yjs'
 import type { ParticipantId } from '../../lib/board/identity.ts'
+import type { Sender } from '../../lib/board/judge.ts'
 import type { DocumentKind } from '../../lib/board/records.ts'
+import type { Refusal } from '../../lib/board/refusals.ts'
 import { writersOfDocument } from '../../lib/board/roles.ts'
 import type { Change, TableView } from '../../lib/board/rules.ts'
 import { closeCode } from '../../lib/board/wire.ts'
 import { Proposal } from '../guard/proposal.ts'
-import type { Store, StoredDocument } from '../store/store.ts'
-import { updateFrame } from './frames.ts'
+import type { Meter } from '../metrics/meter.ts'
+import { type LoggedUpdate, type Store, type StoredDocument, StoreOutage, type UnnamedAuthor } from '../store/store.ts'
+import type { JudgedEdit, Pending } from './edit.ts'
+import { stateFrame, updateFrame } from './frames.ts'
 import { limits } from './limits.ts'
+import { Pace } from './pace.ts'
 import { RoomPresence } from './presence.ts'
 import type { Session } from './session.ts'
-
-/** An edit that passed the guard and is on its way to the disk. */
-interface Pending {
-  readonly update: Uint8Array
-  readonly session: Session
-  readonly frame: number
-  readonly changes: readonly Change[]
-  stored: boolean
-}
+import { Storing } from './storing.ts'
 
 export interface RoomEvents {
-  /** After records of this document changed and were stored. */
-  changed(room: Room, changes: readonly Change[]): void
+  /** After records of this document changed and were stored, here or by another process. */
+  changed(room: Room): void
+  /** Whether other processes may write to the same log. */
+  readonly othersWrite: boolean
+  /** The log reaches so far by an append of this process. */
+  appended(room: Room, seq: number): void
+  /** People of this process point or type: what others are told of it; undefined where there are no others. */
+  readonly pointed: ((states: Uint8Array) => void) | undefined
   emptied(room: Room): void
   outage(room: Room, error: unknown): void
+  readonly meter: Meter
+}
+
+/** A document as one update, and the frame that sends it, in the same bytes. */
+interface Whole {
+  readonly state: Uint8Array
+  readonly frame: Uint8Array
+}
+
+function wholeOf(state: Uint8Array): Whole {
+  const frame = stateFrame(state)
+  return { frame, state: frame.subarray(frame.length - state.length) }
 }
 
 /**
@@ -41,10 +56,14 @@ export class Room {
   private readonly events: RoomEvents
   private readonly authority = new Y.Doc()
   private readonly proposal: Proposal
+  private readonly unnamed = new Map<ParticipantId, ParticipantId>()
+  private readonly pace = new Pace()
   private readonly owners: Map<number, ParticipantId>
-  private readonly pending: Pending[] = []
+  private readonly storing: Storing
   private readonly ticker: NodeJS.Timeout
-  private wholeState: Uint8Array | undefined
+  private whole: Whole | undefined
+  /** what was shown since the whole state was encoded */
+  private since: Uint8Array[] = []
   private seq: number
   private snapshotSeq: number
   private closed = false
@@ -54,6 +73,7 @@ export class Room {
     found: StoredDocument,
     store: Store,
     events: RoomEvents,
+    unnamed: readonly UnnamedAuthor[] = [],
   ) {
     this.name = place.name
     this.kind = place.kind
@@ -70,9 +90,30 @@ export class Room {
     this.authority.transact(() => {
       for (const update of updates) Y.applyUpdate(this.authority, update)
     })
-    this.proposal = new Proposal(this.kind, [this.state()])
-    this.presence = new RoomPresence((frame) => {
-      for (const session of this.sessions) session.deliverPresence(frame)
+    this.learn(unnamed)
+    this.proposal = new Proposal(this.kind, [this.state()], this.unnamed)
+    this.storing = new Storing(
+      {
+        document: this.name,
+        store,
+        proposal: this.proposal,
+        owners: this.owners,
+        othersWrite: events.othersWrite,
+        state: () => this.state(),
+        stored: (batch, seq) => this.stored(batch, seq),
+        followed: (logged) => this.followed(logged),
+        tooOften: (edit, changes) => this.tooOften(edit, changes),
+        beforeFollowing: () => this.beforeFollowing(),
+        failed: (error) => this.fail(error),
+        meter: events.meter,
+      },
+      this.seq,
+    )
+    this.presence = new RoomPresence({
+      show: (frame) => {
+        for (const session of this.sessions) session.deliverPresence(frame)
+      },
+      pass: events.pointed,
     })
     this.ticker = setInterval(() => this.catchUpReaders(), limits.rosterTickMs / 4)
   }
@@ -92,23 +133,86 @@ export class Room {
     if (this.sessions.delete(session) && this.sessions.size === 0) this.events.emptied(this)
   }
 
-  /** What somebody lacks who has this state vector. The whole state is encoded once a version, not once a person. */
-  difference(stateVector: Uint8Array): Uint8Array {
-    return stateVector.length <= 1 ? this.state() : Y.encodeStateAsUpdate(this.authority, stateVector)
+  /**
+   * Frames for somebody who has this state vector: the state that they lack, last, and before it perhaps what belongs on top of
+   * it; whoever has the state then has everything, as the protocol says. The whole is encoded once in many versions and not
+   * once a person: who comes in while others write gets an older whole and what came since.
+   */
+  difference(stateVector: Uint8Array): readonly Uint8Array[] {
+    if (stateVector.length > 1) return [stateFrame(Y.encodeStateAsUpdate(this.authority, stateVector))]
+    if (this.whole !== undefined && this.since.length > 0) {
+      // Once for all who come in before somebody writes again.
+      if (this.since.length > 1) this.since = [Y.mergeUpdates(this.since)]
+      const [since] = this.since
+      if (since !== undefined && since.length <= limits.sinceWholeBytes) return [updateFrame(since), this.whole.frame]
+    }
+    return [this.wholeNow().frame]
   }
 
   /** Checks an edit and, if it may stand, stores and then shows it. */
   receive(session: Session, frame: number, update: Uint8Array, nowMs: number): void {
-    const sender = { participant: session.person.id, role: session.person.role }
-    const verdict = this.proposal.check(update, sender, this.owners, nowMs)
-    if (!verdict.ok) {
-      if (verdict.spoilt) this.renewProposal()
-      return session.refuse(frame, verdict.refused)
-    }
-    if (verdict.empty && this.pending.length === 0) return session.stored(frame)
-    const pending: Pending = { update, session, frame, changes: verdict.changes, stored: verdict.empty }
-    this.pending.push(pending)
-    if (!verdict.empty) this.append(pending, verdict.newClients, nowMs)
+    const by = { participant: session.person.id, role: session.person.role }
+    this.storing.take({ kind: 'sent', update, by, nowMs, session, frame })
+  }
+
+  /**
+   * An edit of the server's own, which is nobody's hand, in the name of whoever asked for it: stored, then shown. It is made
+   * anew when another process was first, so it looks at the document each time. Resolves when it is stored.
+   * @throws RangeError when a record that it makes does not parse; StoreOutage when it was not stored
+   */
+  write(edit: (doc: Y.Doc) => void, by: Sender, nowMs: number): Promise<void> {
+    if (this.closed) return Promise.reject(new StoreOutage('The edit was not stored.'))
+    return new Promise((stored, failed) => this.storing.take({ kind: 'own', edit, by, nowMs, stored, failed }))
+  }
+
+  /** Another process says that the log reaches so far. */
+  heard(seq: number): void {
+    this.storing.heard(seq)
+  }
+
+  /** Takes over what other processes wrote, as far as the log has it. */
+  catchUp(): Promise<void> {
+    return this.storing.catchUp()
+  }
+
+  /** Resolves when everything that was received so far is stored and shown, or the store has failed. */
+  settled(): Promise<void> {
+    return this.storing.settled()
+  }
+
+  /**
+   * An edit that the server makes for somebody who asks without their name, as the author that stands for them: judged like
+   * one that came over a socket, and paced by the person. Resolves when it is stored.
+   * @returns the reason against it, or undefined when it stands
+   * @throws StoreOutage when it was not stored
+   */
+  writeUnnamed(
+    edit: (doc: Y.Doc) => void,
+    by: Sender,
+    person: ParticipantId,
+    nowMs: number,
+  ): Promise<Refusal | undefined> {
+    if (this.closed) return Promise.reject(new StoreOutage('The edit was not stored.'))
+    this.unnamed.set(by.participant, person)
+    const update = this.proposal.updateBy(edit)
+    return new Promise((settled, failed) => {
+      const stored = () => settled(undefined)
+      this.storing.take({ kind: 'unnamed', update, by, person, nowMs, stored, refused: settled, failed })
+    })
+  }
+
+  private tooOften(edit: JudgedEdit, changes: readonly Change[]): Refusal | undefined {
+    const person = edit.kind === 'unnamed' ? edit.person : edit.by.participant
+    return edit.by.role === 'panel' ? this.pace.refusalOf(person, changes, edit.nowMs) : undefined
+  }
+
+  /** Whoever asked without their name at another process is judged here as the person that they are. */
+  private async beforeFollowing(): Promise<void> {
+    if (this.kind === 'floor') this.learn(await this.store.listUnnamed(this.caseId))
+  }
+
+  private learn(unnamed: readonly UnnamedAuthor[]): void {
+    for (const { author, participant } of unnamed) this.unnamed.set(author, participant)
   }
 
   async saveSnapshot(): Promise<void> {
@@ -119,7 +223,7 @@ export class Room {
   }
 
   get isIdle(): boolean {
-    return this.sessions.size === 0 && this.pending.length === 0
+    return this.sessions.size === 0 && this.storing.isIdle
   }
 
   get isClosed(): boolean {
@@ -129,6 +233,7 @@ export class Room {
   close(): void {
     this.closed = true
     clearInterval(this.ticker)
+    this.storing.close()
     this.presence.close()
     this.authority.destroy()
   }
@@ -137,63 +242,61 @@ export class Room {
     return (writersOfDocument[this.kind] as readonly string[]).includes(person.role)
   }
 
-  private append(pending: Pending, newClients: readonly number[], nowMs: number): void {
-    const { person } = pending.session
-    for (const client of newClients) this.owners.set(client, person.id)
-    const at = new Date(nowMs).toISOString()
-    this.store
-      .append([
-        { document: this.name, update: pending.update, author: person.id, role: person.role, at, clients: newClients },
-      ])
-      .then(
-        ([seq]) => {
-          this.seq = Math.max(this.seq, seq ?? this.seq)
-          pending.stored = true
-          this.scheduleShowing()
-        },
-        (error: unknown) => this.fail(error),
-      )
-  }
-
-  private showing = false
-
-  /** What one commit of the store confirms is shown in one go. */
-  private scheduleShowing(): void {
-    if (this.showing) return
-    this.showing = true
-    setImmediate(() => {
-      this.showing = false
-      this.showStored()
-    })
-  }
-
-  private showStored(): void {
-    const count = this.pending.findIndex(({ stored }) => !stored)
-    const ready = this.pending.splice(0, count === -1 ? this.pending.length : count)
-    if (ready.length === 0 || this.closed) return
-    this.show(ready)
-    for (const { session, frame } of lastOfEach(ready)) session.stored(frame)
-    const changes = ready.flatMap((pending) => pending.changes)
-    if (changes.length > 0) this.events.changed(this, changes)
-    if (this.seq - this.snapshotSeq >= limits.snapshotEvery)
-      this.saveSnapshot().catch((error: unknown) => this.events.outage(this, error))
-  }
-
-  private show(ready: readonly Pending[]): void {
-    const withContent = ready.filter(({ update }) => update.length > 2)
-    if (withContent.length === 0) return
-    const before = lazily(() => Y.encodeStateVector(this.authority))
-    const frame = updateFrame(
-      withContent.length === 1
-        ? (withContent[0] as Pending).update
-        : Y.mergeUpdates(withContent.map(({ update }) => update)),
+  private stored(batch: readonly Pending[], seq: number): void {
+    const written = batch.filter(({ empty }) => !empty)
+    const [only] = written
+    const alone = written.length === 1 && only?.edit.kind === 'sent' ? only.edit.session : undefined
+    this.show(
+      written.map(({ update }) => update),
+      alone,
     )
-    const only = withContent.length === 1 ? withContent[0]?.session : undefined
-    for (const session of this.sessions) if (session !== only) session.deliver(frame, before)
+    this.reached(seq)
+    for (const { session, frame } of lastOfEach(batch)) session.stored(frame)
+    if (written.length === 0) return
+    this.events.appended(this, seq)
+    if (written.some(({ changes }) => changes.length > 0)) this.events.changed(this)
+  }
+
+  private followed(updates: readonly LoggedUpdate[]): void {
+    for (const { update, author } of updates) this.claimClients(update, author)
+    this.show(
+      updates.map(({ update }) => update),
+      undefined,
+    )
+    this.reached(updates.at(-1)?.seq ?? this.seq)
+    this.events.changed(this)
+  }
+
+  /** A client id that has written nothing yet belongs to whoever wrote with it first (S4): the log is in that order. */
+  private claimClients(update: Uint8Array, author: ParticipantId): void {
+    for (const { id } of Y.decodeUpdate(update).structs)
+      if (!this.owners.has(id.client)) this.owners.set(id.client, author)
+  }
+
+  /** Not before it is shown: a snapshot under a number holds everything up to it, and so does what is opened from it. */
+  private reached(seq: number): void {
+    this.seq = seq
+    if (this.seq - this.snapshotSeq >= limits.snapshotEvery)
+      this.saveSnapshot().catch((error: unknown) => this.fail(error))
+  }
+
+  private show(updates: readonly Uint8Array[], except: Session | undefined): void {
+    const [first] = updates
+    if (first === undefined) return
+    const before = lazily(() => Y.encodeStateVector(this.authority))
+    const update = updates.length === 1 ? first : Y.mergeUpdates([...updates])
+    const frame = updateFrame(update)
+    for (const session of this.sessions) if (session !== except) session.deliver(frame, before)
     this.authority.transact(() => {
-      for (const { update } of withContent) Y.applyUpdate(this.authority, update)
+      for (const each of updates) Y.applyUpdate(this.authority, each)
     })
-    this.wholeState = undefined
+    if (this.since.length > limits.sinceWhole) this.forgetWhole()
+    else if (this.whole !== undefined) this.since.push(update)
+  }
+
+  private forgetWhole(): void {
+    this.whole = undefined
+    this.since = []
   }
 
   /** The disk failed, and what was on its way may be stored or not: everybody reconnects to a room read anew. */
@@ -204,24 +307,27 @@ export class Room {
     this.close()
   }
 
-  private renewProposal(): void {
-    this.proposal.renew([this.state(), ...this.pending.map(({ update }) => update)])
+  private state(): Uint8Array {
+    return this.wholeNow().state
   }
 
-  private state(): Uint8Array {
-    this.wholeState ??= Y.encodeStateAsUpdate(this.authority)
-    return this.wholeState
+  private wholeNow(): Whole {
+    if (this.whole === undefined || this.since.length > 0) {
+      this.whole = wholeOf(Y.encodeStateAsUpdate(this.authority))
+      this.since = []
+    }
+    return this.whole
   }
 
   private catchUpReaders(): void {
-    const nowMs = Date.now()
+    const nowMs = performance.now()
     for (const session of this.sessions) session.catchUp(nowMs)
   }
 }
 
 /** The last frame of each session: confirming it confirms those before. */
-function lastOfEach(ready: readonly Pending[]): Iterable<Pending> {
-  return new Map(ready.map((pending) => [pending.session, pending])).values()
+function lastOfEach(batch: readonly Pending[]): Iterable<{ readonly session: Session; readonly frame: number }> {
+  return new Map(batch.flatMap(({ edit }) => (edit.kind === 'sent' ? [[edit.session, edit] as const] : []))).values()
 }
 
 function lazily<T>(make: () => T): () => T {

@@ -4,7 +4,7 @@ import type { ParticipantId } from '../../lib/board/identity.ts'
 import { type Refusal, refusal } from '../../lib/board/refusals.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import { closeCode, encodeOwn, type Roster } from '../../lib/board/wire.ts'
-import { presenceFrame, readFrame, stateFrame, stateVectorFrame } from './frames.ts'
+import { presenceFrame, readFrame, stateVectorFrame } from './frames.ts'
 import { limits } from './limits.ts'
 import type { Room } from './room.ts'
 import { TokenBucket } from './token-bucket.ts'
@@ -25,7 +25,7 @@ export interface Entry {
   readonly roleNow: (() => Promise<Role | undefined>) | undefined
 }
 
-/** A reader that is behind: what it last had, and since when it has been waiting. */
+/** A reader that is behind: what it last had, and since when it has been waiting, by a clock that nobody sets. */
 interface Lagging {
   readonly stateVector: Uint8Array
   readonly sinceMs: number
@@ -97,7 +97,7 @@ export class Session {
   deliver(frame: Uint8Array, stateVectorBefore: () => Uint8Array): void {
     if (this.lagging !== undefined) return
     if (this.socket.bufferedAmount > limits.backlogBytes)
-      this.lagging = { stateVector: stateVectorBefore(), sinceMs: Date.now() }
+      this.lagging = { stateVector: stateVectorBefore(), sinceMs: performance.now() }
     else this.send(frame)
   }
 
@@ -112,7 +112,7 @@ export class Session {
     if (this.socket.bufferedAmount <= limits.drainedBytes) {
       const { stateVector } = this.lagging
       this.lagging = undefined
-      this.send(stateFrame(this.room.difference(stateVector)))
+      this.sendDifference(stateVector)
     } else if (nowMs - this.lagging.sinceMs > limits.laggingMs) this.socket.terminate()
   }
 
@@ -137,7 +137,7 @@ export class Session {
         return
       case 'presence-query': {
         const all = this.presence.take(nowMs) ? this.room.presence.all() : undefined
-        if (all !== undefined) this.send(all)
+        if (all !== undefined) this.deliverPresence(all)
         return
       }
       case 'unreadable':
@@ -154,7 +154,14 @@ export class Session {
     } catch {
       return this.refuse(this.received, refusal('malformed', this.room.name, {}))
     }
-    this.send(stateFrame(this.room.difference(stateVector)))
+    // Whoever asks on without reading would fill the memory with answers: one follows when the link has drained.
+    if (this.socket.bufferedAmount > limits.backlogBytes)
+      this.lagging = { stateVector, sinceMs: this.lagging?.sinceMs ?? performance.now() }
+    else this.sendDifference(stateVector)
+  }
+
+  private sendDifference(stateVector: Uint8Array): void {
+    for (const frame of this.room.difference(stateVector)) this.send(frame)
   }
 
   private take(update: Uint8Array, nowMs: number): void {

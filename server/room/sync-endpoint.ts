@@ -4,9 +4,11 @@ import { type WebSocket, WebSocketServer } from 'ws'
 import { parseDocumentName } from '../../lib/board/documents.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import { closeCode } from '../../lib/board/wire.ts'
-import type { Store } from '../store/store.ts'
-import { Hub, type Log } from './hub.ts'
+import { closeSockets } from '../close-sockets.ts'
+import { type Store, StoreOutage } from '../store/store.ts'
+import { Hub, type HubParts, type Log } from './hub.ts'
 import { limits } from './limits.ts'
+import type { Room } from './room.ts'
 import type { Entry } from './session.ts'
 
 /** Who makes a request, however they proved it; the role is read anew for each case. */
@@ -17,7 +19,7 @@ export interface Caller {
   roleIn(caseId: string): Promise<Role | undefined>
 }
 
-export interface SyncEndpointOptions {
+export interface SyncEndpointOptions extends HubParts {
   readonly store: Store
   readonly log: Log
   authenticate(request: IncomingMessage): Promise<Caller | undefined>
@@ -33,6 +35,8 @@ export const isSyncRequest = (request: IncomingMessage): boolean => request.url?
 export class SyncEndpoint {
   readonly hub: Hub
   private readonly options: SyncEndpointOptions
+  /** Open sockets of each person. */
+  private readonly socketsOf = new Map<string, number>()
   private readonly server = new WebSocketServer({
     noServer: true,
     maxPayload: limits.frameBytes,
@@ -41,7 +45,7 @@ export class SyncEndpoint {
 
   constructor(options: SyncEndpointOptions) {
     this.options = options
-    this.hub = new Hub(options.store, options.log)
+    this.hub = new Hub(options.store, options.log, options)
   }
 
   get connections(): number {
@@ -53,14 +57,20 @@ export class SyncEndpoint {
     socket.on('error', () => socket.destroy())
     this.admit(request, socket, head).catch((error: unknown) => {
       this.options.log('sync-refused', { problem: error instanceof Error ? error.message : String(error) })
-      refuseUpgrade(socket, '503 Service Unavailable')
+      if (error instanceof StoreOutage) this.turnAway(request, socket, head)
+      else refuseUpgrade(socket, '503 Service Unavailable')
     })
   }
 
   async close(): Promise<void> {
     await this.hub.close()
-    for (const client of this.server.clients) client.terminate()
-    this.server.close()
+    await closeSockets(this.server)
+  }
+
+  /** Nothing can be stored here at present: the page says so, and tries again. */
+  private turnAway(request: IncomingMessage, socket: Duplex, head: Buffer): void {
+    const code = this.hub.isClosing ? closeCode.restarting : closeCode.notStored
+    this.dismiss(request, socket, head, code, 'nothing can be stored here at present')
   }
 
   private async admit(request: IncomingMessage, socket: Duplex, head: Buffer): Promise<void> {
@@ -71,20 +81,62 @@ export class SyncEndpoint {
     if (!this.options.isOwnOrigin(request)) return refuseUpgrade(socket, '403 Forbidden')
     if (this.connections >= limits.sockets) return refuseUpgrade(socket, '503 Service Unavailable')
     const caller = await this.options.authenticate(request)
-    const role = await caller?.roleIn(place.caseId)
+    const [role, room] = (await this.roleAndRoom(caller, place.caseId, name)) ?? []
     // A browser cannot read why an upgrade failed, so the socket is opened and closed with the reason.
-    if (caller === undefined || role === undefined)
-      return this.upgrade(request, socket, head, (ws) =>
-        ws.close(closeCode.notAllowed, 'you have no access to this case; ask for a new link'),
+    if (caller === undefined || role === undefined || room === undefined)
+      return this.dismiss(
+        request,
+        socket,
+        head,
+        closeCode.notAllowed,
+        'you have no access to this case; ask for a new link',
       )
-    const room = await this.hub.open(name)
     const { id, name: personName, affiliation } = caller.participant
+    // Tickets are made on the server's own computer, as many as are wanted there.
+    if (caller.session !== null && (this.socketsOf.get(id) ?? 0) >= limits.socketsPerPerson)
+      return this.dismiss(request, socket, head, closeCode.tooFast, 'too many pages of one person are open; close some')
     const entry: Entry = {
       person: { id, name: personName, affiliation, role },
       hearsOwn: url.searchParams.get('own') === '1',
       roleNow: caller.session === null ? undefined : () => caller.roleIn(place.caseId),
     }
-    this.upgrade(request, socket, head, (ws) => this.hub.enter(room, ws, entry))
+    this.upgrade(request, socket, head, (ws) => {
+      this.count(id, ws)
+      this.hub.enter(room, ws, entry)
+    })
+  }
+
+  /** @returns undefined without a role; it is asked for again when somebody was expelled while the room was opened */
+  private async roleAndRoom(
+    caller: Caller | undefined,
+    caseId: string,
+    name: string,
+  ): Promise<readonly [Role, Room] | undefined> {
+    for (;;) {
+      const before = this.hub.expulsions
+      const role = await caller?.roleIn(caseId)
+      if (role === undefined) return undefined
+      const room = await this.hub.open(name)
+      if (this.hub.expulsions === before) return [role, room]
+    }
+  }
+
+  private count(participant: string, ws: WebSocket): void {
+    this.socketsOf.set(participant, (this.socketsOf.get(participant) ?? 0) + 1)
+    ws.once('close', () => {
+      const left = (this.socketsOf.get(participant) ?? 1) - 1
+      if (left > 0) this.socketsOf.set(participant, left)
+      else this.socketsOf.delete(participant)
+    })
+  }
+
+  /** Opens a socket to say why there is no way in. Whoever does not answer holds no place for long. */
+  private dismiss(request: IncomingMessage, socket: Duplex, head: Buffer, code: number, reason: string): void {
+    this.upgrade(request, socket, head, (ws) => {
+      const patience = setTimeout(() => ws.terminate(), limits.goodbyeMs)
+      ws.once('close', () => clearTimeout(patience))
+      ws.close(code, reason)
+    })
   }
 
   private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer, then: (ws: WebSocket) => void): void {

@@ -14,10 +14,25 @@ export class TokenBucket {
 
   /** Takes one; false when there is none left. A clock that jumps back gives nothing. */
   take(nowMs: number): boolean {
-    this.tokens = Math.min(this.burst, this.tokens + (Math.max(0, nowMs - this.lastMs) / 1000) * this.perSecond)
-    this.lastMs = nowMs
+    this.refill(nowMs)
     if (this.tokens < 1) return false
     this.tokens -= 1
     return true
+  }
+
+  /** Takes so many, on credit where there are fewer but at least one: what was written during an outage comes all at once. */
+  spend(count: number): void {
+    this.tokens -= count
+  }
+
+  /** How long until there is one again, ms; 0 when there is. */
+  waitMs(nowMs: number): number {
+    this.refill(nowMs)
+    return this.tokens >= 1 ? 0 : ((1 - this.tokens) / this.perSecond) * 1000
+  }
+
+  private refill(nowMs: number): void {
+    this.tokens = Math.min(this.burst, this.tokens + (Math.max(0, nowMs - this.lastMs) / 1000) * this.perSecond)
+    this.lastMs = nowMs
   }
 }

@@ -20,18 +20,51 @@ function storeOver(thread: StoreThread): Store {
     (...args: Parameters<Operations[Name]>): Promise<ReturnType<Operations[Name]>> =>
       thread.ask(name, args)
   return {
-    append: (entries) => thread.ask('append', [entries.map((entry) => ({ ...entry, update: compact(entry.update) }))]),
+    append: (entries, afterSeq) =>
+      thread.ask('append', [entries.map((entry) => ({ ...entry, update: compact(entry.update) })), afterSeq]),
     load: call('load'),
     log: call('log'),
     saveSnapshot: (document, { seq, state }) => thread.ask('saveSnapshot', [document, { seq, state: compact(state) }]),
+    loadAt: call('loadAt'),
+    timeline: call('timeline'),
     createProgramme: call('createProgramme'),
     listProgrammes: call('listProgrammes'),
+    bringOn: call('bringOn'),
+    orderCases: call('orderCases'),
+    saveSlot: call('saveSlot'),
     createCase: call('createCase'),
     findCase: call('findCase'),
     listCases: call('listCases'),
     saveProjection: call('saveProjection'),
     eraseCase: call('eraseCase'),
+    listErasures: call('listErasures'),
     listAuthors: call('listAuthors'),
+    castBallot: call('castBallot'),
+    listBallots: call('listBallots'),
+    closeBallots: call('closeBallots'),
+    keptStates: call('keptStates'),
+    recordWithdrawal: call('recordWithdrawal'),
+    finishWithdrawal: (id, { updates, states, seen }) =>
+      thread.ask('finishWithdrawal', [
+        id,
+        {
+          updates: updates.map(({ seq, update }) => ({ seq, update: compact(update) })),
+          states: states.map(({ seq, state }) => ({ seq, state: compact(state) })),
+          seen,
+        },
+      ]),
+    openWithdrawals: call('openWithdrawals'),
+    listWithdrawals: call('listWithdrawals'),
+    addUnnamed: call('addUnnamed'),
+    listUnnamed: call('listUnnamed'),
+    savePicture: (caseId, id, { mediaType, bytes }) =>
+      thread.ask('savePicture', [caseId, id, { mediaType, bytes: compact(bytes) }]),
+    picture: call('picture'),
+    dropPicture: call('dropPicture'),
+    withdrawnPicture: call('withdrawnPicture'),
+    saveOutcome: call('saveOutcome'),
+    outcomesSince: call('outcomesSince'),
+    casesWithoutOutcome: call('casesWithoutOutcome'),
     createInvitation: call('createInvitation'),
     findInvitation: call('findInvitation'),
     listInvitations: call('listInvitations'),
@@ -45,6 +78,7 @@ function storeOver(thread: StoreThread): Store {
     findSession: call('findSession'),
     touchSession: call('touchSession'),
     endSession: call('endSession'),
+    tryWriting: call('tryWriting'),
     close: () => thread.close(),
   }
 }

@@ -1,3 +1,4 @@
+import { closeSync, existsSync, openSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { migrations } from './migrations.ts'
 
@@ -11,6 +12,8 @@ const busyTimeoutMs = 5_000
  * @throws when the file cannot be written, is no database, or was written by a newer version of this program
  */
 export function openDatabase(file: string): Db {
+  // SQLite makes the files beside it with the same mode: nobody but the server's own user reads what is new.
+  if (!existsSync(file)) closeSync(openSync(file, 'a', 0o600))
   const db = new Database(file, { timeout: busyTimeoutMs })
   try {
     db.pragma('journal_mode = WAL')
@@ -24,6 +27,11 @@ export function openDatabase(file: string): Db {
     db.close()
     throw cause
   }
+}
+
+/** Writes the number of the schema as it stands: one page that goes through log and disk like any other. */
+export function writeVersionAgain(db: Db): void {
+  db.pragma(`user_version = ${Number(db.pragma('user_version', { simple: true }))}`)
 }
 
 function migrate(db: Db): void {

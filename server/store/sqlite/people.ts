@@ -1,5 +1,6 @@
 import type { ParticipantId } from '../../../lib/board/identity.ts'
 import type { Role } from '../../../lib/board/roles.ts'
+import { type ScopeColumns, toColumns, withScope } from '../scope-columns.ts'
 import type { Grant, Invitation, Participant, Scope, Session } from '../store.ts'
 import type { Db } from './database.ts'
 import type { Synchronous } from './operations.ts'
@@ -20,29 +21,12 @@ type PeopleOperations = Synchronous<
   | 'endSession'
 >
 
-type ScopeColumns = { scopeKind: Scope['kind']; scopeId: string }
 type InvitationRow = Omit<Invitation, 'scope'> & ScopeColumns
 type GrantRow = Omit<Grant, 'scope'> & ScopeColumns
 type GranteeRow = GrantRow & { name: string; affiliation: string; createdAt: string }
 
-const toColumns = (scope: Scope): ScopeColumns => ({
-  scopeKind: scope.kind,
-  scopeId: scope.kind === 'installation' ? '' : scope.id,
-})
-
-const fromColumns = ({ scopeKind, scopeId }: ScopeColumns): Scope =>
-  scopeKind === 'installation' ? { kind: scopeKind } : { kind: scopeKind, id: scopeId }
-
-function toInvitation({ scopeKind, scopeId, ...rest }: InvitationRow): Invitation {
-  return { ...rest, scope: fromColumns({ scopeKind, scopeId }) }
-}
-
-function toGrant({ scopeKind, scopeId, ...rest }: GrantRow): Grant {
-  return { ...rest, scope: fromColumns({ scopeKind, scopeId }) }
-}
-
 function toGrantee({ name, affiliation, createdAt, ...grant }: GranteeRow): { grant: Grant; participant: Participant } {
-  return { grant: toGrant(grant), participant: { id: grant.participant, name, affiliation, createdAt } }
+  return { grant: withScope(grant), participant: { id: grant.participant, name, affiliation, createdAt } }
 }
 
 const invitationColumns = `id, token_hash AS tokenHash, label, role, scope_kind AS scopeKind, scope_id AS scopeId,
@@ -81,9 +65,9 @@ function invitationRows(
     },
     findInvitation: (tokenHash) => {
       const row = byHash.get(tokenHash)
-      return row === undefined ? null : toInvitation(row)
+      return row === undefined ? null : withScope(row)
     },
-    listInvitations: () => all.all().map(toInvitation),
+    listInvitations: () => all.all().map(withScope),
     revokeInvitation: (id, at) =>
       revoke.run(at, id).changes === 0 ? null : grantees.all(id).map(({ participant }) => participant),
   }
@@ -105,7 +89,7 @@ function grantRows(db: Db): Synchronous<'listGrants' | 'listGrantsCovering' | 'c
     `SELECT count(DISTINCT g.participant) AS count ${standing} WHERE g.scope_kind = 'installation'`,
   )
   return {
-    listGrants: (participant) => ofParticipant.all(participant).map(toGrant),
+    listGrants: (participant) => ofParticipant.all(participant).map(withScope),
     listGrantsCovering: (caseId) => covering.all({ caseId }).map(toGrantee),
     countOwners: () => owners.get()?.count ?? 0,
   }

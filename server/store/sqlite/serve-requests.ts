@@ -1,5 +1,5 @@
 import type { MessagePort } from 'node:worker_threads'
-import { StoreConflict } from '../store.ts'
+import { StoreBehind, StoreConflict } from '../store.ts'
 import type { Db } from './database.ts'
 import { type OperationName, type Operations, operationsOn } from './operations.ts'
 
@@ -9,7 +9,7 @@ export type Request = {
 
 export type Answer =
   | { readonly kind: 'done'; readonly value: unknown }
-  | { readonly kind: 'conflict'; readonly message: string }
+  | { readonly kind: 'conflict' | 'behind'; readonly message: string }
   | { readonly kind: 'outage'; readonly message: string }
 
 /** What the thread is sent: a batch of requests to commit together, or the order to stop. */
@@ -47,6 +47,7 @@ export function batchesOn(db: Db): (requests: readonly Request[]) => readonly An
       try {
         return { kind: 'done', value: one(request) }
       } catch (error) {
+        if (error instanceof StoreBehind) return { kind: 'behind', message: error.message }
         if (!isConflict(error)) throw error
         return { kind: 'conflict', message: error.message }
       }
@@ -54,13 +55,19 @@ export function batchesOn(db: Db): (requests: readonly Request[]) => readonly An
   )
   return (requests) => {
     try {
-      return all.immediate(requests)
+      const answers = all.immediate(requests)
+      // What was erased or withdrawn stands in the write-ahead log until that begins anew.
+      if (requests.some(({ name }) => emptying.includes(name))) db.pragma('wal_checkpoint(TRUNCATE)')
+      return answers
     } catch (error) {
       const answer: Answer = { kind: 'outage', message: error instanceof Error ? error.message : String(error) }
       return requests.map(() => answer)
     }
   }
 }
+
+/** Requests after which bytes are to be nowhere in the files. */
+const emptying: readonly OperationName[] = ['eraseCase', 'finishWithdrawal', 'dropPicture']
 
 function isConflict(error: unknown): error is Error {
   if (error instanceof StoreConflict) return true

@@ -1,5 +1,5 @@
 import type { Worker } from 'node:worker_threads'
-import { StoreConflict, StoreOutage } from '../store.ts'
+import { StoreBehind, StoreConflict, StoreOutage } from '../store.ts'
 import type { OperationName, Operations } from './operations.ts'
 import type { Answer, FromThread, Request, ToThread } from './serve-requests.ts'
 
@@ -109,6 +109,7 @@ function settle(answer: Answer | undefined, resolve: (value: unknown) => void, r
   if (answer === undefined) reject(new StoreOutage('The store left a request unanswered.'))
   else if (answer.kind === 'done') resolve(answer.value)
   else if (answer.kind === 'conflict') reject(new StoreConflict(answer.message))
+  else if (answer.kind === 'behind') reject(new StoreBehind(answer.message))
   else reject(outage('The store failed', new Error(answer.message)))
 }
 
