@@ -6,23 +6,31 @@ import '@fontsource-variable/atkinson-hyperlegible-mono'
 import './tokens.css'
 import './globals.css'
 import { ToastProvider } from './components/toast.tsx'
-import { messages } from './messages/en.ts'
+import { LanguageProvider } from './language/language-provider.tsx'
+import { everywhere } from './messages/parts/everywhere.ts'
+import { requestLanguage } from './messages/request-language.ts'
 import { Theme, themeCookie } from './theme/theme.ts'
 
-export const metadata: Metadata = {
-  title: { default: messages.shell.productName, template: `%s - ${messages.shell.productName}` },
-  description: messages.shell.productPurpose,
-  robots: { index: false, follow: false },
-  referrer: 'no-referrer',
+export async function generateMetadata(): Promise<Metadata> {
+  const { shell } = await everywhere.load(await requestLanguage())
+  return {
+    title: { default: shell.productName, template: `%s - ${shell.productName}` },
+    description: shell.productPurpose,
+    robots: { index: false, follow: false },
+    referrer: 'no-referrer',
+  }
 }
 export const viewport: Viewport = { width: 'device-width', initialScale: 1 }
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const theme = Theme.safeParse((await cookies()).get(themeCookie)?.value)
+  const language = await requestLanguage()
   return (
-    <html lang={messages.language} data-theme={theme.data} suppressHydrationWarning>
+    <html lang={language} data-theme={theme.data} suppressHydrationWarning>
       <body>
-        <ToastProvider>{children}</ToastProvider>
+        <LanguageProvider language={language}>
+          <ToastProvider>{children}</ToastProvider>
+        </LanguageProvider>
       </body>
     </html>
   )

@@ -1,7 +1,7 @@
 'use client'
 
 import { useCallback, useEffect, useState } from 'react'
-import type { z } from 'zod'
+import type * as z from 'zod/mini'
 import { ApiFault, askApi, sentenceOfFault } from './api-client.ts'
 
 export type Answer<T> =
@@ -10,7 +10,7 @@ export type Answer<T> =
   | { readonly state: 'ready'; readonly value: T }
 
 /** Asks the server when the page opens, and again on `reload`; what was there stays in view meanwhile. */
-export function useAnswer<S extends z.ZodType>(
+export function useAnswer<S extends z.ZodMiniType>(
   path: `/api/${string}`,
   schema: S,
 ): { readonly answer: Answer<z.infer<S>>; readonly reload: () => void } {

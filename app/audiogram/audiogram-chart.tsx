@@ -1,6 +1,7 @@
 'use client'
 
-import { type CSSProperties, useId, useMemo, useRef } from 'react'
+import { equalityDeep } from 'lib0/function'
+import { type CSSProperties, useId, useMemo, useRef, useState } from 'react'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { ChartPlace } from '@/lib/board/records/annotation.ts'
 import styles from './audiogram-chart.module.css'
@@ -13,7 +14,7 @@ import { LayerMarks } from './chart-layers.tsx'
 import { BandBracket, Highlight, Pin, QuestionMark } from './chart-notes.tsx'
 import { SharedPointers } from './chart-pointers.tsx'
 import { ChartStamps } from './chart-stamps.tsx'
-import { frameFor, rangeFor } from './geometry.ts'
+import { type ChartFrame, frameFor, rangeFor } from './geometry.ts'
 import { couldNotTestLanes } from './lanes.ts'
 import { type ChartLayer, levelOf } from './layers.ts'
 import { bracketsOf, type ChartAnchor, type ChartNote, type SharedPointer } from './notes.ts'
@@ -112,7 +113,7 @@ export function AudiogramChart(props: AudiogramChartProps) {
 function useDrawing(props: AudiogramChartProps, size: BoxSize | undefined) {
   const { audiogram } = useMessages()
   const { layers, notes = none, anchors = none, extended = false, textSize = 13, fit = 'width' } = props
-  return useMemo(() => {
+  const drawing = useMemo(() => {
     const range = rangeFor(pointsOf(layers, notes, anchors), extended)
     const space = { width: size?.width ?? widthBeforeLayout, height: fit === 'box' ? size?.height : undefined }
     const lanes = couldNotTestLanes(layers)
@@ -121,6 +122,15 @@ function useDrawing(props: AudiogramChartProps, size: BoxSize | undefined) {
     const frame = frameFor(space, range, textSize, lanesHeight(laneCount, textSize))
     return { lanes, brackets, frame, stamps: stampsFor(layers) }
   }, [audiogram, layers, notes, anchors, extended, textSize, fit, size])
+  return { ...drawing, frame: useSameFrame(drawing.frame) }
+}
+
+/** The frame from before while its lengths are the same, so that what only stands in it is not drawn again. */
+function useSameFrame(frame: ChartFrame): ChartFrame {
+  const [kept, setKept] = useState(frame)
+  if (equalityDeep(kept, frame)) return kept
+  setKept(frame)
+  return frame
 }
 
 function* pointsOf(

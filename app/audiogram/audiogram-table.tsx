@@ -10,7 +10,7 @@ interface AudiogramTableProps {
   readonly id: string
   /** which test, in words */
   readonly what: string
-  readonly test: Pick<HearingTest, 'condition' | 'points'>
+  readonly test: Pick<HearingTest, 'condition' | 'points' | 'repeatAt1000'>
   /** not seen, but read out with the chart */
   readonly hidden?: boolean
 }
@@ -55,6 +55,7 @@ export function AudiogramTable({ id, what, test, hidden = false }: AudiogramTabl
           </tbody>
         </table>
       )}
+      {test.repeatAt1000 !== undefined && <p>{audiogram.table.repeat(test.repeatAt1000)}</p>}
     </section>
   )
 }

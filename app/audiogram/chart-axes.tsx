@@ -1,9 +1,11 @@
+import { memo } from 'react'
 import { useMessages } from '@/app/messages/use-messages.ts'
+import { labelled, levelsIn } from './axis-labels.ts'
 import styles from './chart-axes.module.css'
 import { type ChartFrame, frequenciesIn, isOctave, xOf, yOf } from './geometry.ts'
 
 /** Frequency lines (half-octaves dashed), level lines and their numbers. */
-export function ChartAxes({ frame }: { frame: ChartFrame }) {
+export const ChartAxes = memo(function ChartAxes({ frame }: { frame: ChartFrame }) {
   const { audiogram } = useMessages()
   const { plot, textSize } = frame
   return (
@@ -19,15 +21,11 @@ export function ChartAxes({ frame }: { frame: ChartFrame }) {
       </text>
     </g>
   )
-}
+})
 
 function LevelLines({ frame }: { frame: ChartFrame }) {
   const { plot, textSize, range } = frame
-  const levels = Array.from(
-    { length: (range.bottomDbHl - range.topDbHl) / 10 + 1 },
-    (_, step) => range.topDbHl + step * 10,
-  )
-  return levels.map((level) => (
+  return levelsIn(range).map((level) => (
     <g key={level}>
       <line
         className={styles.line}
@@ -74,26 +72,4 @@ function FrequencyLines({ frame }: { frame: ChartFrame }) {
       )}
     </g>
   ))
-}
-
-/** Where numbers are printed first when there is not room for all: the rest of the list fills what is left. */
-const printedFirst: readonly number[] = [750, 1500, 3000, 6000, 10000, 12500]
-
-/** Frequencies whose numbers fit beside one another: octaves in the upper row, the others in the lower one. */
-function labelled(frame: ChartFrame): ReadonlySet<number> {
-  const octaves = frequenciesIn(frame.range).filter(isOctave)
-  const between = frequenciesIn(frame.range).filter((hz) => !isOctave(hz))
-  const inTurn = between.toSorted((a, b) => Number(printedFirst.includes(b)) - Number(printedFirst.includes(a)))
-  return new Set([...fitting(octaves, frame, 0.33), ...fitting(inTurn, frame, 0.29)])
-}
-
-/** Takes one after the other as long as it does not touch what was taken before. */
-function fitting(frequencies: readonly number[], frame: ChartFrame, halfEm: number): readonly number[] {
-  const half = (hz: number) => (String(hz).length * halfEm + 0.12) * frame.textSize
-  const taken: number[] = []
-  for (const hz of frequencies) {
-    const apart = (other: number) => Math.abs(xOf(frame, hz) - xOf(frame, other)) >= half(hz) + half(other)
-    if (taken.every(apart)) taken.push(hz)
-  }
-  return taken
 }

@@ -2,6 +2,7 @@ import type { Severity } from '@/lib/audiometry/findings.ts'
 import type { PointRoute } from '@/lib/board/records/hearing-test.ts'
 import type { Ear, FrequencyHz } from '@/lib/units/frequencies.ts'
 import styles from './chart-findings.module.css'
+import { diamond, FindingSign } from './finding-sign.tsx'
 import { type ChartFrame, symbolRadius, xOf, yOf } from './geometry.ts'
 import { symbolFor } from './symbols.ts'
 
@@ -27,14 +28,12 @@ interface FindingMarksProps {
   readonly onPress: ((key: string) => void) | undefined
 }
 
-/** What stands in the diamond. */
-const letters: Readonly<Record<Severity, string>> = { urgent: '!', check: '?', remark: '' }
-
-const diamond = (r: number): string => `M0 ${-r}L${r} 0L0 ${r}L${-r} 0Z`
+/** From the middle of a mark to its corner, in pixels: never smaller, so that a phone shows what it says. */
+const leastReach = 8
 
 /**
- * A diamond under the sign of the point, with "!" or "?" by severity: a shape that no audiogram sign has, and below the
- * point, because pins stand above. The list beside the chart says the same in words and is what the keyboard reaches.
+ * A diamond under the sign of the point: below it, because pins stand above. The list beside the chart says the same in
+ * words and is what the keyboard reaches.
  */
 export function FindingMarks({ findings, frame, onPress }: FindingMarksProps) {
   return findings.map((finding) => (
@@ -57,6 +56,7 @@ function FindingMark({
   const r = symbolRadius(frame)
   const side = sign.side === 'on-line' ? 0 : sign.side === 'left' ? -1 : 1
   const x = xOf(frame, frequency) + side * sign.offset * r
+  const reach = Math.max(leastReach, r * 1.1)
   return (
     <g
       className={styles.finding}
@@ -64,18 +64,16 @@ function FindingMark({
       data-finding-mark={finding.key}
       data-frequency={frequency}
       data-pressable={onPress !== undefined}
-      transform={`translate(${x} ${yOf(frame, level) + r * 2})`}
+      transform={`translate(${x} ${yOf(frame, level) + r * 1.3 + reach})`}
       onPointerDown={(event) => {
         if (onPress !== undefined) event.stopPropagation() // the chart would capture the pointer
       }}
       onPointerUp={() => onPress?.(finding.key)}
     >
       <title>{finding.label}</title>
-      <circle className={styles.target} r={r * 1.6} />
-      <path className={styles.shape} d={diamond(severity === 'remark' ? r * 0.7 : r)} />
-      <text className={styles.letter} y={r * 0.5} fontSize={r * 1.4} textAnchor="middle">
-        {letters[severity]}
-      </text>
+      <circle className={styles.target} r={reach * 1.4} />
+      <path className={styles.halo} d={diamond(reach)} />
+      <FindingSign severity={severity} reach={reach} />
     </g>
   )
 }

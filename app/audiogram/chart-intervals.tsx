@@ -9,6 +9,10 @@ export interface LevelBand {
   readonly ear?: Ear
   /** named at the right end of the band; without it a legend beside the chart does */
   readonly label?: string
+  /** which of the limits the label stands at; the last unless given */
+  readonly labelAt?: number
+  /** tells bands of one kind apart without colour */
+  readonly pattern?: 1 | 2 | 3
   readonly limits: readonly {
     readonly hz: number
     readonly low: number
@@ -21,7 +25,14 @@ export function LevelBands({ bands, frame }: { bands: readonly LevelBand[]; fram
   return bands
     .filter(({ limits }) => limits.length > 1)
     .map((band) => (
-      <g key={band.id} className={styles.band} data-kind={band.kind} data-ear={band.ear} data-band={band.id}>
+      <g
+        key={band.id}
+        className={styles.band}
+        data-kind={band.kind}
+        data-ear={band.ear}
+        data-pattern={band.pattern}
+        data-band={band.id}
+      >
         <path className={styles.area} d={areaOf(band, frame)} />
         <path className={styles.middle} d={middleOf(band, frame)} />
         <BandLabel band={band} frame={frame} />
@@ -30,15 +41,19 @@ export function LevelBands({ bands, frame }: { bands: readonly LevelBand[]; fram
 }
 
 function BandLabel({ band, frame }: { band: LevelBand; frame: ChartFrame }) {
-  const last = band.limits.at(-1)
-  if (last === undefined || band.label === undefined) return null
+  const { pattern, labelAt = -1 } = band
+  const place = band.limits.at(labelAt)
+  if (place === undefined || band.label === undefined) return null
+  const onLine = pattern !== undefined && place.middle !== undefined
   return (
     <text
       className={styles.label}
-      x={xOf(frame, last.hz)}
-      y={yOf(frame, last.high) + frame.textSize}
-      fontSize={frame.textSize * 0.85}
-      textAnchor="end"
+      x={xOf(frame, place.hz)}
+      y={
+        onLine ? yOf(frame, place.middle ?? place.high) - frame.textSize * 0.3 : yOf(frame, place.high) + frame.textSize
+      }
+      fontSize={frame.textSize * (onLine ? 1.1 : 0.85)}
+      textAnchor={onLine ? 'middle' : 'end'}
     >
       {band.label}
     </text>

@@ -1,8 +1,9 @@
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import styles from './chart-layers.module.css'
-import { type ChartFrame, isOffGrid, symbolRadius, xOf, yOf } from './geometry.ts'
+import { type ChartFrame, isOffGrid, symbolRadius } from './geometry.ts'
 import { type ChartLayer, type ChartLine, type ChartMark, levelOf } from './layers.ts'
+import { linePath, spotOf } from './spots.ts'
 import { arrowPath, outlineOf, type SymbolChoice, symbolFor } from './symbols.ts'
 
 /** Lines and signs of one test. Air conduction is joined by solid lines, bone conduction by dashed ones (ISO 8253-1, from memory, unconfirmed). */
@@ -19,38 +20,8 @@ export function LayerMarks({ layer, frame }: { layer: ChartLayer; frame: ChartFr
   )
 }
 
-/** Pieces between neighbouring signs, cut short so that they end at the sign and do not run through it. */
 function ThresholdLine({ line, ear, frame }: { line: ChartLine; ear: Ear; frame: ChartFrame }) {
-  const room = symbolRadius(frame) * 1.25
-  const ends = line.places.map((place) => {
-    const choice = symbolFor({ ear, route: line.route, masked: place.masked, noResponse: false })
-    return spotOf(place.frequency, place.level, choice, frame)
-  })
-  const pieces = ends.slice(1).flatMap((to, index) => {
-    const from = ends[index]
-    return from === undefined ? [] : [shortened(from, to, room)]
-  })
-  return <path className={styles.line} data-route={line.route} d={pieces.join('')} />
-}
-
-interface Spot {
-  readonly x: number
-  readonly y: number
-}
-
-const sideways = ({ side }: SymbolChoice) => (side === 'on-line' ? 0 : side === 'left' ? -1 : 1)
-
-const spotOf = (frequency: number, level: number, choice: SymbolChoice, frame: ChartFrame): Spot => ({
-  x: xOf(frame, frequency) + sideways(choice) * choice.offset * symbolRadius(frame),
-  y: yOf(frame, level),
-})
-
-function shortened(from: Spot, to: Spot, room: number): string {
-  const length = Math.hypot(to.x - from.x, to.y - from.y)
-  if (length <= 2 * room) return ''
-  const dx = ((to.x - from.x) / length) * room
-  const dy = ((to.y - from.y) / length) * room
-  return `M${from.x + dx} ${from.y + dy}L${to.x - dx} ${to.y - dy}`
+  return <path className={styles.line} data-route={line.route} d={linePath(line, ear, frame)} />
 }
 
 interface PlacedMarkProps {

@@ -45,13 +45,13 @@ export interface Board {
   readonly awareness: Awareness
 }
 
-/** `refused-entry`: the server closed for good (revoked, not allowed); `reason` says why. */
+/** `store-away`: the server can store nothing at present. `refused-entry`: it closed for good (revoked, not allowed); `reason` says why. */
 export type Link =
-  | { readonly state: 'connecting' | 'live' | 'offline' }
+  | { readonly state: 'connecting' | 'live' | 'offline' | 'store-away' }
   | { readonly state: 'refused-entry'; readonly reason: string }
 
 /** Whether everything written here is stored by the server. */
-export type Storing = 'stored' | 'storing' | 'not-stored-offline'
+export type Storing = 'stored' | 'storing' | 'kept-here'
 
 /** What changes from second to second; kept apart so that panes do not draw again with it. */
 export interface BoardStatus {

@@ -1,10 +1,18 @@
 'use client'
 
-import { type ReactNode, useEffect, useMemo, useState, useSyncExternalStore } from 'react'
-import { askApi, sentenceOfFault } from '@/app/api-client.ts'
+import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState, useSyncExternalStore } from 'react'
+import type * as Y from 'yjs'
+import { ApiFault, askApi, sentenceOfFault } from '@/app/api-client.ts'
+import { pageLanguage } from '@/app/messages/page-language.ts'
+import { messagesNow } from '@/app/messages/parts/everywhere.ts'
+import { refusalsPart } from '@/app/messages/parts/refusals.ts'
 import { type Messages, useMessages } from '@/app/messages/use-messages.ts'
+import { knownOffset, serverNow } from '@/app/server-clock.ts'
+import { videoDelayOf } from '@/lib/board/edits/video-delay.ts'
 import type { CaseId, ParticipantId } from '@/lib/board/identity.ts'
 import { kindOf } from '@/lib/board/records.ts'
+import type { Refusal } from '@/lib/board/refusals.ts'
+import { tableReading } from '@/lib/board/table-reading.ts'
 import { closeCode } from '@/lib/board/wire.ts'
 import { CaseDetail, Me as MeAnswer, PeopleOfCase } from '@/lib/interchange/api.ts'
 import {
@@ -23,6 +31,9 @@ import { storageWorks } from './connection/local-copy.ts'
 import { OpeningNotice } from './opening-notice.tsx'
 import { PostGuardProvider } from './post-guard.tsx'
 import { ShortcutsProvider } from './shortcuts.tsx'
+import { UnnamedContext, unnamedIn, useUnnamedOnBoard } from './unnamed-authors.ts'
+
+const TellUnnamed = lazy(() => import('./tell-unnamed.tsx'))
 
 type Opening =
   | { readonly state: 'opening' }
@@ -56,36 +67,76 @@ async function openBoard(caseId: CaseId, signal: AbortSignal): Promise<Opening &
     keepsCopies,
     now,
     newId,
+    explain,
+    explainClosing: (code) => closingSentence(code, messagesNow()),
     reopen: () => location.reload(),
   })
   return { state: 'open', connection, detail, people }
 }
 
+async function explain(refused: Refusal): Promise<string> {
+  if (refused.code === 'wrong-time') await readClockAnew()
+  try {
+    const { refusals } = await refusalsPart.load(pageLanguage())
+    return refusals.ofEdit(refused)
+  } catch {
+    // The page lost its link before it had the sentences: what happened is told all the same.
+    return messagesNow().shell.noLink
+  }
+}
+
+/** The device's clock was set, or the server's: the draft is written again by the time that the server has now. */
+const readClockAnew = (): Promise<unknown> =>
+  import('@/app/read-server-clock.ts').then(({ readServerClock }) => readServerClock()).catch(() => undefined)
+
+/** A page that nobody touches has to open by itself once the server is back. */
+const retryMs = 2000
+const passing: readonly unknown[] = ['no-link', 'unavailable']
+
+/** The owner erased the case: what this browser kept of it goes too. */
+const dropCopies = async (caseId: CaseId) => (await import('@/app/exchange/forget-case.ts')).forgetCase(caseId)
+
+type Notice = (reason: string | undefined) => ReactNode
+const wholePageNotice: Notice = (reason) => <OpeningNotice reason={reason} />
+
+interface BoardProviderProps {
+  readonly caseId: CaseId
+  /** what stands there until the case is open, or, with a reason, because it cannot be */
+  readonly notice?: Notice
+  readonly children: ReactNode
+}
+
 /** Opens a case's documents for whoever is signed in, and closes them when it leaves the page. */
-export function BoardProvider({ caseId, children }: { caseId: CaseId; children: ReactNode }) {
+export function BoardProvider({ caseId, notice = wholePageNotice, children }: BoardProviderProps) {
   const [opening, setOpening] = useState<Opening>({ state: 'opening' })
   useEffect(() => {
     const leaving = new AbortController()
     let connection: BoardConnection | undefined
-    openBoard(caseId, leaving.signal).then(
-      (open) => {
-        connection = open.connection
-        setOpening(open)
-      },
-      (error: unknown) => {
-        if (!leaving.signal.aborted) setOpening({ state: 'failed', reason: sentenceOfFault(error) })
-      },
-    )
+    let retry: ReturnType<typeof setTimeout> | undefined
+    const open = () =>
+      openBoard(caseId, leaving.signal).then(
+        (opened) => {
+          connection = opened.connection
+          setOpening(opened)
+        },
+        (error: unknown) => {
+          if (leaving.signal.aborted) return
+          if (error instanceof ApiFault && error.code === 'case-erased') void dropCopies(caseId)
+          setOpening({ state: 'failed', reason: sentenceOfFault(error) })
+          if (error instanceof ApiFault && passing.includes(error.code)) retry = setTimeout(open, retryMs)
+        },
+      )
+    void open()
     return () => {
       leaving.abort()
+      clearTimeout(retry)
       connection?.destroy()
       setOpening({ state: 'opening' })
     }
   }, [caseId])
-  if (opening.state !== 'open')
-    return <OpeningNotice reason={opening.state === 'failed' ? opening.reason : undefined} />
+  if (opening.state !== 'open') return notice(opening.state === 'failed' ? opening.reason : undefined)
   return (
-    <Connected connection={opening.connection} detail={opening.detail} listed={opening.people}>
+    <Connected connection={opening.connection} detail={opening.detail} listed={opening.people} notice={notice}>
       {children}
     </Connected>
   )
@@ -95,10 +146,11 @@ interface ConnectedProps {
   readonly connection: BoardConnection
   readonly detail: CaseDetail
   readonly listed: PeopleOfCase['people']
+  readonly notice: Notice
   readonly children: ReactNode
 }
 
-function Connected({ connection, detail, listed, children }: ConnectedProps) {
+function Connected({ connection, detail, listed, notice, children }: ConnectedProps) {
   const messages = useMessages()
   const snapshot = useSyncExternalStore(connection.subscribe, connection.getSnapshot, connection.getSnapshot)
   useReconnecting(connection)
@@ -107,24 +159,44 @@ function Connected({ connection, detail, listed, children }: ConnectedProps) {
   const board = useMemo<Board>(() => {
     const { caseId, me } = connection.options
     const { label } = detail.case
-    const pen = { participant: me.participant, now, newId }
+    const videoDelayMs = () => ownDelayMs(floor, me.participant)
+    const pen = { participant: me.participant, now: serverNow, newId, videoDelayMs }
     return { caseId, me, label, programme: detail.programme, record, floor, awareness, pen }
   }, [connection, detail, record, floor, awareness])
   const status = useMemo(() => statusOf(connection, snapshot, board, messages), [connection, snapshot, board, messages])
-  const people = useMemo(() => peopleOf(listed, roster.people, connection), [listed, roster.people, connection])
-  if (status.link.state === 'refused-entry') return <OpeningNotice reason={status.link.reason} />
+  const { subscribe, getSnapshot } = tableReading(floor, 'questions')
+  const questions = useSyncExternalStore(subscribe, getSnapshot, getSnapshot)
+  const authors = useMemo(() => unnamedIn(questions), [questions])
+  const mayAsk = kindOf('questions').create.includes(board.me.role)
+  const { unnamed, onTold } = useUnnamedOnBoard()
+  const people = useMemo(() => {
+    const nameless = authors.map((author) => [author, { ...messages.board.unnamed, role: 'panel' as const }] as const)
+    return new Map<ParticipantId, Person>([...peopleOf(listed, roster.people, connection), ...nameless])
+  }, [listed, roster.people, connection, authors, messages])
+  if (status.link.state === 'refused-entry') return notice(status.link.reason)
   return (
     <BoardContext value={board}>
       <PeopleContext value={people}>
-        <BoardStatusContext value={status}>
-          <ShortcutsProvider>
-            <PostGuardProvider>{children}</PostGuardProvider>
-          </ShortcutsProvider>
-        </BoardStatusContext>
+        <UnnamedContext value={unnamed}>
+          {mayAsk && authors.length > 0 && (
+            <Suspense>
+              <TellUnnamed caseId={board.caseId} authors={authors} isLive={snapshot.link === 'live'} onTold={onTold} />
+            </Suspense>
+          )}
+          <BoardStatusContext value={status}>
+            <ShortcutsProvider>
+              <PostGuardProvider>{children}</PostGuardProvider>
+            </ShortcutsProvider>
+          </BoardStatusContext>
+        </UnnamedContext>
       </PeopleContext>
     </BoardContext>
   )
 }
+
+/** A moment of the picture is told by the server's clock, so without that clock it is not told at all. */
+const ownDelayMs = (floor: Y.Doc, participant: ParticipantId): number | undefined =>
+  knownOffset() === undefined ? undefined : videoDelayOf(floor, participant)
 
 /** The device tells that its network came or went before a socket notices. */
 function useReconnecting(connection: BoardConnection): void {
@@ -161,7 +233,7 @@ function statusOf(
   const { link, isStored, roster, drafts, refused } = snapshot
   return {
     link: linkOf(snapshot, messages),
-    stored: isStored ? 'stored' : link === 'live' ? 'storing' : 'not-stored-offline',
+    stored: isStored ? 'stored' : link === 'live' ? 'storing' : 'kept-here',
     roster,
     keepsCopy: snapshot.keepsCopies,
     drafts,
@@ -179,9 +251,12 @@ function statusOf(
   }
 }
 
-function linkOf({ link, closed }: ConnectionSnapshot, { board }: Messages): Link {
+const closingSentence = (code: number | undefined, { board }: Messages): string =>
+  code === closeCode.revoked ? board.revoked : board.notAllowed
+
+function linkOf({ link, closed }: ConnectionSnapshot, messages: Messages): Link {
   if (link !== 'closed') return { state: link }
-  return { state: 'refused-entry', reason: closed?.code === closeCode.revoked ? board.revoked : board.notAllowed }
+  return { state: 'refused-entry', reason: closingSentence(closed?.code, messages) }
 }
 
 function peopleOf(

@@ -1,11 +1,14 @@
 import { useEffect, useSyncExternalStore } from 'react'
 import type { RecordId } from '@/lib/board/identity.ts'
 import type { KindName } from '@/lib/board/records.ts'
+import type { DeviceOption } from '@/lib/devices/classes.ts'
 
 /** A record that somebody wants to see where it stands. */
 export interface JumpTarget {
   readonly kind: KindName
   readonly id: RecordId
+  /** of the plan: the option that is to be looked at */
+  readonly option?: DeviceOption
 }
 
 /** One wish at a time; it waits until the pane that has the record takes it (on a phone that pane opens first). */

@@ -1,4 +1,3 @@
-import Link from 'next/link'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import styles from './opening-notice.module.css'
 
@@ -14,7 +13,7 @@ export function OpeningNotice({ reason }: { reason: string | undefined }) {
           <h1 className={styles.title}>{board.cannotOpen}</h1>
           <p role="alert">{reason}</p>
           <p>
-            <Link href="/">{board.toOverview}</Link>
+            <a href="/">{board.toOverview}</a>
           </p>
         </>
       )}

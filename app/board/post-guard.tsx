@@ -1,11 +1,8 @@
 'use client'
 
 import { createContext, type ReactNode, useCallback, useContext, useState } from 'react'
-import { Button } from '@/app/components/button.tsx'
-import { Dialog } from '@/app/components/dialog.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
 import { type IdentifyingPart, identifyingParts } from '@/lib/board/identifying-text.ts'
-import styles from './post-guard.module.css'
+import { PostGuardDialog } from './later-parts.ts'
 
 /** Posts at once, or asks first when the text looks as if it identified somebody. */
 export type BeforePosting = (text: string, post: () => void) => void
@@ -23,7 +20,8 @@ export function usePostGuard(): BeforePosting {
   return beforePosting
 }
 
-interface Held {
+/** A text that waits for its writer's word, with what looks identifying in it. */
+export interface Held {
   readonly parts: readonly IdentifyingPart[]
   readonly post: () => void
 }
@@ -40,6 +38,7 @@ export function PostGuardProvider({ children }: { children: ReactNode }) {
     <PostGuardContext value={beforePosting}>
       {children}
       <PostGuardDialog
+        open={held !== undefined}
         held={held}
         onChange={close}
         onPost={() => {
@@ -48,33 +47,5 @@ export function PostGuardProvider({ children }: { children: ReactNode }) {
         }}
       />
     </PostGuardContext>
-  )
-}
-
-interface PostGuardDialogProps {
-  readonly held: Held | undefined
-  readonly onChange: () => void
-  readonly onPost: () => void
-}
-
-function PostGuardDialog({ held, onChange, onPost }: PostGuardDialogProps) {
-  const { postGuard } = useMessages()
-  return (
-    <Dialog open={held !== undefined} onClose={onChange} title={postGuard.title}>
-      <p>{postGuard.explanation}</p>
-      <ul className={styles.parts}>
-        {held?.parts.map(({ kind, excerpt }) => (
-          <li key={`${kind} ${excerpt}`} className={styles.part}>
-            <q className={styles.excerpt}>{excerpt}</q> {postGuard.kind[kind]}
-          </li>
-        ))}
-      </ul>
-      <div className={styles.choices}>
-        <Button tone="accent" onClick={onChange} autoFocus>
-          {postGuard.change}
-        </Button>
-        <Button onClick={onPost}>{postGuard.postAnyway}</Button>
-      </div>
-    </Dialog>
   )
 }

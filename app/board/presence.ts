@@ -15,6 +15,21 @@ export interface OtherPointer {
 
 const pointerEveryMs = 100
 
+/** While somebody writes without their name, their pointer would say whose place on the audiogram it is. */
+let isPointerHidden = false
+
+/** Takes one's own pointer down for as long as this holds. */
+export function useHiddenPointer(isHidden: boolean): void {
+  const { awareness } = useBoard()
+  useEffect(() => {
+    isPointerHidden = isHidden
+    if (isHidden && awareness.getLocalState() !== null) awareness.setLocalStateField('pointer', null)
+    return () => {
+      isPointerHidden = false
+    }
+  }, [isHidden, awareness])
+}
+
 /** Publishes where this person points on the audiogram, ten times a second at most; null takes the pointer away. */
 export function usePointer(): (pointer: ChartPointer | null) => void {
   const { awareness } = useBoard()
@@ -26,7 +41,7 @@ export function usePointer(): (pointer: ChartPointer | null) => void {
   return useCallback(
     (pointer) => {
       const state = waiting.current
-      state.next = pointer
+      state.next = isPointerHidden ? null : pointer
       state.timer ??= setTimeout(() => {
         state.timer = undefined
         if (awareness.getLocalState() !== null) awareness.setLocalStateField('pointer', state.next)
@@ -45,8 +60,8 @@ export function usePresenceUser(): Presence['user'] {
   )
 }
 
-/** Everybody's presence but one's own. */
-function useOthers<T>(pick: (presence: Presence) => T | undefined): readonly T[] {
+/** Everybody's presence but one's own. `pick` keeps its identity. */
+export function useOthers<T>(pick: (presence: Presence) => T | undefined): readonly T[] {
   const { awareness } = useBoard()
   const last = useRef<readonly T[]>([])
   const snapshot = useCallback(() => {

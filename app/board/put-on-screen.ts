@@ -14,6 +14,12 @@ export function usePutOnScreen(): ((showing: Showing) => void) | undefined {
   return may.mayCreate('mainScreen') ? put : undefined
 }
 
+const isSlider = (target: EventTarget | null) => target instanceof HTMLElement && target.matches('input[type=range]')
+
+/** `s` alone, not typed into a field; a slider takes no letters. */
+export const isPutOnScreenKey = ({ key, ctrlKey, altKey, metaKey, target }: KeyboardEvent): boolean =>
+  key === 's' && !ctrlKey && !altKey && !metaKey && (isSlider(target) || !isTyping(target))
+
 /** For the focusable element of an item: `s` while it (or something in it that is not typed into) has the focus shows it. */
 export function usePutOnScreenKey(showing: Showing): { onKeyDown?: (event: KeyboardEvent) => void } {
   const put = usePutOnScreen()
@@ -21,7 +27,7 @@ export function usePutOnScreenKey(showing: Showing): { onKeyDown?: (event: Keybo
     if (put === undefined) return {}
     return {
       onKeyDown: (event) => {
-        if (event.key !== 's' || event.ctrlKey || event.altKey || event.metaKey || isTyping(event.target)) return
+        if (!isPutOnScreenKey(event)) return
         event.preventDefault()
         put(showing)
       },

@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
 import styles from './code-answer.module.css'
 import type { CodedRecord } from './find-by-code.ts'
@@ -10,12 +10,14 @@ interface CodeAnswerProps {
   readonly found: CodedRecord | undefined
   /** code of the record that took its place */
   readonly successor: string | undefined
+  /** what it means that no record has it; said of one case unless given */
+  readonly meaningUnknown?: string
 }
 
 const signs = { current: '✓', superseded: '✕', 'entered-in-error': '✕', unknown: '?' } as const
 
 /** Whether the paper still holds, in one word first, then why. */
-export function CodeAnswer({ code, found, successor }: CodeAnswerProps) {
+export function CodeAnswer({ code, found, successor, meaningUnknown }: CodeAnswerProps) {
   const { code: words } = useMessages().screens
   const state = found?.test.state ?? 'unknown'
   return (
@@ -27,7 +29,7 @@ export function CodeAnswer({ code, found, successor }: CodeAnswerProps) {
         <span aria-hidden="true">{signs[state]} </span>
         <Verdict found={found} />
       </h2>
-      <p>{words[state]}</p>
+      <p>{(state === 'unknown' ? meaningUnknown : undefined) ?? words[state]}</p>
       {found !== undefined && <WhichRecord found={found} />}
       {found?.test.closing !== undefined && <p>{words.because(found.test.closing.reason)}</p>}
       {successor !== undefined && <p>{words.replacedBy(successor)}</p>}

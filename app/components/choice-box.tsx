@@ -54,6 +54,7 @@ export function ChoiceBox({ label, hint, choices, none, onChoose, focusAtOnce = 
             aria-activedescendant={found.length > 0 ? `${listId}-${active}` : undefined}
             // biome-ignore lint/a11y/noAutofocus: the box opens because somebody asked for it with a key
             autoFocus={focusAtOnce}
+            data-first={focusAtOnce || undefined}
             value={words}
             onChange={(event) => {
               setWords(event.target.value)

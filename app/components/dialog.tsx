@@ -15,14 +15,19 @@ interface DialogProps {
   readonly wide?: boolean
 }
 
-/** A modal dialog; the browser keeps the focus inside and gives it back. Content is mounted only while open. */
+/**
+ * A modal dialog; the browser keeps the focus inside and gives it back. Content is mounted only while open; what carries
+ * `data-first` has the focus at first.
+ */
 export function Dialog({ open, onClose, title, children, wide = false }: DialogProps) {
   const { shell } = useMessages()
   const ref = useRef<HTMLDialogElement>(null)
   const titleId = useId()
   useEffect(() => {
-    if (open) ref.current?.showModal()
-    else ref.current?.close()
+    if (!open) return ref.current?.close()
+    ref.current?.showModal()
+    // Opening gives the focus to the first control, which closes; nothing in it could take the focus before.
+    ref.current?.querySelector<HTMLElement>('[data-first]')?.focus()
   }, [open])
   return (
     <dialog

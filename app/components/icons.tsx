@@ -57,10 +57,25 @@ export const StepIcon = () => (
     <path d="M3 16.5h4.5v-4.5H12V7.5h4.5V3" />
   </Icon>
 )
+export const OptionIcon = () => (
+  <Icon>
+    <path d="M3 5h14M3 10h14M3 15h14M6.5 3v4M13 8v4M9 13v4" />
+  </Icon>
+)
+export const ScenarioIcon = () => (
+  <Icon>
+    <path d="M3 10h5l4.5-5H17M8 10l4.5 5H17M14.5 2.5L17 5l-2.5 2.5M14.5 12.5L17 15l-2.5 2.5" />
+  </Icon>
+)
 export const PeopleIcon = () => (
   <Icon>
     <circle cx="7.5" cy="7" r="3" />
     <path d="M2 16.5c0-3 2.2-5 5.5-5s5.5 2 5.5 5M13 4.2a3 3 0 0 1 0 5.6M15 12c1.9.8 3 2.4 3 4.5" />
+  </Icon>
+)
+export const RewindIcon = () => (
+  <Icon>
+    <path d="M3 4v5h5M3.6 9a7 7 0 1 1-.4 3.4M10 6v4.5l3 1.8" />
   </Icon>
 )
 export const KeyboardIcon = () => (

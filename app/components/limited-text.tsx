@@ -1,6 +1,6 @@
 'use client'
 
-import type { KeyboardEvent, Ref } from 'react'
+import type { CSSProperties, KeyboardEvent, Ref } from 'react'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import { Field } from './field.tsx'
 import styles from './limited-text.module.css'
@@ -20,20 +20,25 @@ interface LimitedTextProps {
   readonly ref?: Ref<HTMLTextAreaElement>
   /** the key that sends the form around it: Enter where one line is expected */
   readonly sendKey?: 'Enter' | 'Ctrl+Enter'
+  /** has the focus when its dialog opens */
+  readonly isFirst?: boolean
 }
 
 /** A text with a limit. It takes more than the limit and says so: what somebody pasted is never cut. */
 export function LimitedText({ label, value, limit, onChange, ...rest }: LimitedTextProps) {
-  const { hint, placeholder, lines = 1, error, ref = null, sendKey = 'Ctrl+Enter' } = rest
+  const { hint, placeholder, lines = 1, error, ref = null, sendKey = 'Ctrl+Enter', isFirst = false } = rest
   const { floor } = useMessages()
   const tooLong = value.length > limit ? floor.text.tooLong(value.length, limit) : undefined
+  const count = floor.text.count(value.length, limit)
+  const room = { '--count-letters': count.length } as CSSProperties
   return (
-    <div className={styles.limited} data-over={tooLong !== undefined}>
+    <div className={styles.limited} data-over={tooLong !== undefined} style={room}>
       <Field label={label} error={tooLong ?? error} {...(hint === undefined ? {} : { hint })}>
         {(control) => (
           <textarea
             {...control}
             ref={ref}
+            data-first={isFirst || undefined}
             className={styles.text}
             rows={lines}
             dir="auto"
@@ -45,7 +50,7 @@ export function LimitedText({ label, value, limit, onChange, ...rest }: LimitedT
         )}
       </Field>
       <span className={styles.count} aria-hidden="true">
-        {floor.text.count(value.length, limit)}
+        {count}
       </span>
     </div>
   )

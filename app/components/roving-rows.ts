@@ -14,6 +14,7 @@ export interface RovingRows {
   readonly area: {
     readonly ref: RefObject<HTMLDivElement | null>
     readonly tabIndex: -1
+    readonly onPointerDown: () => void
     readonly onFocus: (event: FocusEvent) => void
     readonly onBlur: (event: FocusEvent) => void
   }
@@ -46,6 +47,7 @@ export function useRovingRows(ids: readonly string[]): RovingRows {
   const inside = useRef(false)
   const lastIndex = useRef(0)
   const wanted = useRef<string>(undefined)
+  const choose = usePressedLast(setChosen)
   const isThere = chosen !== undefined && ids.includes(chosen)
   const current = isThere ? chosen : ids[Math.min(lastIndex.current, ids.length - 1)]
 
@@ -66,10 +68,11 @@ export function useRovingRows(ids: readonly string[]): RovingRows {
     area: {
       ref,
       tabIndex: -1,
+      onPointerDown: choose.onPointerDown,
       onFocus: ({ target }) => {
         inside.current = true
         const row = rowOf(target)
-        if (row !== undefined) setChosen(row)
+        if (row !== undefined) choose.now(row)
       },
       onBlur: ({ relatedTarget }) => {
         inside.current = relatedTarget !== null && ref.current?.contains(relatedTarget) === true
@@ -83,6 +86,37 @@ export function useRovingRows(ids: readonly string[]): RovingRows {
     },
     focusRow: (id) => {
       if (!focusNow(id)) wanted.current = id
+    },
+  }
+}
+
+/**
+ * Puts a choice off while a pointer is down: what the last current row offers vanishes, the rows below move up, and the
+ * click would land beside what was pressed.
+ */
+function usePressedLast(choose: (row: string) => void) {
+  const pressed = useRef(false)
+  const waiting = useRef<string>(undefined)
+  // A frame later the click has been given to what was pressed.
+  const release = () =>
+    requestAnimationFrame(() => {
+      pressed.current = false
+      if (waiting.current !== undefined) choose(waiting.current)
+      waiting.current = undefined
+    })
+  return {
+    onPointerDown: () => {
+      pressed.current = true
+      const isOver = new AbortController()
+      const end = () => {
+        isOver.abort()
+        release()
+      }
+      for (const event of ['pointerup', 'pointercancel']) addEventListener(event, end, { signal: isOver.signal })
+    },
+    now: (row: string) => {
+      if (pressed.current) waiting.current = row
+      else choose(row)
     },
   }
 }

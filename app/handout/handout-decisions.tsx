@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
 import { openContingencies } from '@/app/theatre/theatre-content.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'

@@ -1,12 +1,11 @@
 'use client'
 
 import Link from 'next/link'
-import { useMemo } from 'react'
-import { useBoard, useMessages, useSingle, useTable } from '@/app/board/board-context.tsx'
+import { useBoard, useSingle } from '@/app/board/board-context.tsx'
 import { Button } from '@/app/components/button.tsx'
-import { useLinkLoss } from '@/app/screen/link-loss.ts'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
-import { Handout, type HandoutContent } from './handout.tsx'
+import { CaseHandout } from './case-handout.tsx'
 import styles from './handout-pane.module.css'
 import { useGenerationTime, usePageFoot } from './paper.ts'
 
@@ -15,9 +14,9 @@ export function HandoutPane() {
   const { caseId } = useBoard()
   const { handout } = useMessages().screens
   const { moment } = useWords()
-  const content = useHandoutContent()
+  const pseudonym = useSingle('header')?.pseudonym ?? ''
   const generatedAt = useGenerationTime()
-  usePageFoot(handout.pageFoot(content.header?.pseudonym ?? '', moment(generatedAt)))
+  usePageFoot(handout.pageFoot(pseudonym, moment(generatedAt)))
   return (
     <main className={styles.desk}>
       <nav className={styles.tools}>
@@ -27,34 +26,7 @@ export function HandoutPane() {
         <Link href={`/case/${caseId}/code`}>{handout.checkCode}</Link>
         <Link href={`/case/${caseId}`}>{handout.backToBoard}</Link>
       </nav>
-      <LinkWarning />
-      <Handout content={content} generatedAt={generatedAt} checkAddress={`${location.origin}/case/${caseId}/code`} />
+      <CaseHandout generatedAt={generatedAt} checkAddress={`${location.origin}/case/${caseId}/code`} />
     </main>
-  )
-}
-
-/** Printed too: a sheet that may be old says so. */
-function LinkWarning() {
-  const { handout } = useMessages().screens
-  const loss = useLinkLoss()
-  if (loss.state === 'live') return null
-  return (
-    <p className={styles.warning} role="alert">
-      <span aria-hidden="true">✕ </span>
-      {loss.state === 'linking' ? handout.linking : handout.linkLost}
-    </p>
-  )
-}
-
-function useHandoutContent(): HandoutContent {
-  const header = useSingle('header')
-  const plan = useSingle('plan')
-  const tests = useTable('tests')
-  const speechTests = useTable('speechTests')
-  const annotations = useTable('annotations')
-  const contingencies = useTable('contingencies')
-  return useMemo(
-    () => ({ header, plan, tests, speechTests, annotations, contingencies }),
-    [header, plan, tests, speechTests, annotations, contingencies],
   )
 }

@@ -1,7 +1,7 @@
 'use client'
 
 import type { ReactNode } from 'react'
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
 import type { Annotation } from '@/lib/board/records/annotation.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'

@@ -1,12 +1,12 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
-import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
+import { isReception, isScore, type SpeechTest } from '@/lib/board/records/speech-test.ts'
 import { speechTestCode } from '@/lib/interchange/record-code.ts'
 import styles from './handout-tables.module.css'
 
-/** Word scores, current ones first; the others struck through. */
+/** Speech tests, current ones first; the others struck through. */
 export function SpeechTestTable({ tests }: { tests: readonly SpeechTest[] }) {
   const { speechColumns } = useMessages().screens.handout
   const isClosed = ({ state }: SpeechTest) => Number(state !== 'current')
@@ -38,7 +38,7 @@ function SpeechRow({ test }: { test: SpeechTest }) {
   const { calendarDay, day } = useWords()
   const { handout } = screens
   const ear = test.ear === 'both' ? handout.bothEars : words.ear[test.ear]
-  const material = [handout.speechMaterial[test.material], test.listName].filter((part) => part !== '').join(', ')
+  const material = [words.speechMaterial[test.material], test.listName].filter((part) => part !== '').join(', ')
   return (
     <tr data-state={test.state}>
       <th scope="row">
@@ -46,15 +46,20 @@ function SpeechRow({ test }: { test: SpeechTest }) {
         <span className={styles.second}>{`${material}; ${calendarDay(test.performedOn)}`}</span>
       </th>
       <td>
-        {test.noiseLevel === undefined
-          ? handout.inQuiet(test.speechLevel)
-          : handout.inNoise(test.speechLevel, test.noiseLevel)}
+        {isScore(test)
+          ? test.noiseLevel === undefined
+            ? handout.inQuiet(test.speechLevel)
+            : handout.inNoise(test.speechLevel, test.noiseLevel)
+          : handout.reception}
       </td>
-      <td className={styles.number}>{handout.score(test.right, test.items)}</td>
+      <td className={styles.number}>
+        {isScore(test) && handout.score(test.right, test.items)}
+        {isReception(test) && handout.receptionLevel(test.receptionThreshold)}
+      </td>
       <td>
         {words.testState[test.state]}
         {test.closing !== undefined && (
-          <span className={styles.second}>{`${day(test.closing.at)}: ${test.closing.reason}`}</span>
+          <span className={styles.second}>{words.labelled(day(test.closing.at), test.closing.reason)}</span>
         )}
       </td>
       <td className={styles.code}>{speechTestCode(test)}</td>

@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { measureText } from '@/app/screen/measure-text.ts'
 import { testMeasures } from '@/app/screen/test-measures.ts'
 import { useWords } from '@/app/screen/use-words.ts'
@@ -19,7 +19,8 @@ export function TestFacts({ test }: { test: HearingTest }) {
 }
 
 function Circumstances({ test }: { test: HearingTest }) {
-  const { handout } = useMessages().screens
+  const { screens, words } = useMessages()
+  const { handout } = screens
   const { calendarDay, moment } = useWords()
   const nameOf = useNameOf()
   const { airTransducer, boneTransducer, device = '', note } = test
@@ -32,10 +33,10 @@ function Circumstances({ test }: { test: HearingTest }) {
     <ul className={styles.lines}>
       <li className={styles.day}>{handout.testedOn(calendarDay(test.performedOn))}</li>
       {transducers.length > 0 && <li>{transducers.join(', ')}</li>}
-      {device !== '' && <li>{`${handout.device}: ${device}`}</li>}
+      {device !== '' && <li>{words.labelled(handout.device, device)}</li>}
       <VerifiedBy test={test} />
       <li className={styles.quiet}>{entered(nameOf(test.author), moment(test.at))}</li>
-      {note !== '' && <li className={styles.note}>{`${handout.remark}: ${note}`}</li>}
+      {note !== '' && <li className={styles.note}>{words.labelled(handout.remark, note)}</li>}
     </ul>
   )
 }

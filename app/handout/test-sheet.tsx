@@ -3,7 +3,7 @@
 import { useId, useMemo } from 'react'
 import { AudiogramChart } from '@/app/audiogram/audiogram-chart.tsx'
 import { layerOf } from '@/app/audiogram/layers.ts'
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
 import type { Annotation } from '@/lib/board/records/annotation.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'

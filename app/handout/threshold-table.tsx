@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { type HearingTest, type Point, type PointRoute, pointKey, routesOf } from '@/lib/board/records/hearing-test.ts'
 import { audiometricFrequenciesHz, type FrequencyHz } from '@/lib/units/frequencies.ts'
 import styles from './threshold-table.module.css'

@@ -1,33 +1,67 @@
 import Link from 'next/link'
+import type { ReactNode } from 'react'
+import { calendarDayHere } from '@/app/calendar-day.ts'
 import { EarSign } from '@/app/components/ear-sign.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { dayOf } from '@/app/messages/moments.ts'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { plannedTimeOf } from '@/app/meeting/planned-time.ts'
+import { useMessages } from '@/app/messages/for-overview.ts'
+import { calendarDayOf } from '@/app/messages/moments.ts'
+import { dueness } from '@/lib/board/visit-plan.ts'
 import type { CaseSummary } from '@/lib/interchange/api.ts'
 import styles from './case-list.module.css'
 
+interface CaseListProps {
+  readonly cases: readonly CaseSummary[]
+  /** the case that is on */
+  readonly onId: string | undefined
+  /** opened from here, a board says when the meeting goes on to another case */
+  readonly inMeeting?: boolean
+  /** what may be done with a case here */
+  readonly acts?: ((summary: CaseSummary) => ReactNode) | undefined
+}
+
 /** Cases in their order, each with what one has to know before opening it. */
-export function CaseList({ cases }: { cases: readonly CaseSummary[] }) {
+export function CaseList({ cases, onId, inMeeting = false, acts }: CaseListProps) {
   return (
     <ol className={styles.list}>
       {cases.map((summary) => (
-        <li key={summary.id} className={styles.row}>
-          <CaseRow summary={summary} />
+        <li key={summary.id} className={styles.entry}>
+          {summary.breakBefore !== '' && <p className={styles.break}>{summary.breakBefore}</p>}
+          <div className={styles.row} aria-current={summary.id === onId ? 'true' : undefined}>
+            <CaseRow summary={summary} isOn={summary.id === onId} inMeeting={inMeeting} />
+            {acts?.(summary)}
+          </div>
         </li>
       ))}
     </ol>
   )
 }
 
-function CaseRow({ summary }: { summary: CaseSummary }) {
+interface CaseRowProps {
+  readonly summary: CaseSummary
+  readonly isOn: boolean
+  readonly inMeeting: boolean
+}
+
+function CaseRow({ summary, isOn, inMeeting }: CaseRowProps) {
   const { overview, words } = useMessages()
-  const { id, label, phase, ear, role } = summary
+  const { id, label, phase, ear, role, plannedAt } = summary
   return (
     <>
       <h3 className={styles.name}>
-        <Link href={`/case/${id}`}>{label}</Link>
+        <Link href={inMeeting ? `/case/${id}?meeting` : `/case/${id}`}>{label}</Link>
       </h3>
       <p className={styles.states}>
+        {plannedAt !== null && (
+          <time className={styles.planned} dateTime={plannedAt}>
+            {plannedTimeOf(plannedAt, new Date())}
+          </time>
+        )}
+        {isOn && (
+          <StateSign tone="accent" sign="▶">
+            {overview.onNow}
+          </StateSign>
+        )}
         {phase !== null && (
           <StateSign tone={phase === 'in-theatre' ? 'accent' : 'quiet'}>{words.phase[phase]}</StateSign>
         )}
@@ -41,10 +75,7 @@ function CaseRow({ summary }: { summary: CaseSummary }) {
           value={String(summary.contingenciesMet)}
           calls={summary.contingenciesMet > 0}
         />
-        <Fact
-          name={overview.nextVisit}
-          value={summary.nextVisitDue === null ? undefined : dayOf(summary.nextVisitDue)}
-        />
+        <NextVisit day={summary.nextVisitDue} />
         <Fact name={overview.yourRole} value={words.role[role]} />
       </dl>
     </>
@@ -57,6 +88,20 @@ function deviceOf({ deviceClass, couplingSite }: CaseSummary, words: Words): str
   if (deviceClass === null) return undefined
   const site = couplingSite === null || couplingSite === 'skull' ? [] : [words.couplingSite[couplingSite]]
   return [words.deviceClass[deviceClass], ...site].join(', ')
+}
+
+/** A day that is near or past calls for somebody. */
+function NextVisit({ day }: { readonly day: string | null }) {
+  const { overview } = useMessages()
+  if (day === null) return <Fact name={overview.nextVisit} value={undefined} />
+  const due = dueness(day, calendarDayHere(new Date()))
+  return (
+    <Fact
+      name={overview.nextVisit}
+      value={overview.visitDay(calendarDayOf(day), overview.dueness[due])}
+      calls={due !== 'later'}
+    />
+  )
 }
 
 interface FactProps {

@@ -1,16 +1,13 @@
 'use client'
 
 import Link from 'next/link'
+import { useEffect } from 'react'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { forgetErasedCases } from '@/app/exchange/forget-case.ts'
+import { useMessages } from '@/app/messages/for-overview.ts'
 import { useAnswer } from '@/app/use-answer.ts'
-import {
-  CaseList as CaseListAnswer,
-  type CaseSummary,
-  Me,
-  type Programme,
-  ProgrammeList,
-} from '@/lib/interchange/api.ts'
+import { rolesWithSeries } from '@/lib/board/roles.ts'
+import { CaseList as CaseListAnswer, type CaseSummary, Me, ProgrammeList } from '@/lib/interchange/api.ts'
 import { CaseList } from './case-list.tsx'
 import { Masthead } from './masthead.tsx'
 import { NewCaseButton, NewProgrammeButton } from './new-things.tsx'
@@ -54,12 +51,23 @@ function Programmes({ isOwner }: { isOwner: boolean }) {
   const { overview, shell } = useMessages()
   const { answer: programmes, reload: reloadProgrammes } = useAnswer('/api/programmes', ProgrammeList)
   const { answer: cases, reload: reloadCases } = useAnswer('/api/cases', CaseListAnswer)
+  useEffect(() => {
+    // Without an answer the copies stay, and are asked about the next time.
+    forgetErasedCases().catch(() => undefined)
+  }, [])
   const failed = [programmes, cases].find((answer) => answer.state === 'failed')
   return (
     <>
       <div className={styles.head}>
         <h1 className={styles.title}>{overview.title}</h1>
-        {isOwner && <NewProgrammeButton onCreated={reloadProgrammes} />}
+        <div className={styles.acts}>
+          {cases.state === 'ready' && cases.value.cases.some(({ role }) => rolesWithSeries.includes(role)) && (
+            <Link className={styles.series} href="/series">
+              {overview.series}
+            </Link>
+          )}
+          {isOwner && <NewProgrammeButton onCreated={reloadProgrammes} />}
+        </div>
       </div>
       {failed?.state === 'failed' && (
         <p className={styles.fault} role="alert">
@@ -87,7 +95,7 @@ function Programmes({ isOwner }: { isOwner: boolean }) {
 }
 
 interface ProgrammeSectionProps {
-  readonly programme: Programme
+  readonly programme: ProgrammeList['programmes'][number]
   readonly cases: readonly CaseSummary[]
   /** given to those who may create cases */
   readonly onCaseCreated: (() => void) | undefined
@@ -103,7 +111,11 @@ function ProgrammeSection({ programme, cases, onCaseCreated }: ProgrammeSectionP
         </h2>
         {onCaseCreated !== undefined && <NewCaseButton programme={programme.id} onCreated={onCaseCreated} />}
       </div>
-      {cases.length === 0 ? <EmptyHint title={overview.noCases} /> : <CaseList cases={cases} />}
+      {cases.length === 0 ? (
+        <EmptyHint title={overview.noCases} />
+      ) : (
+        <CaseList cases={cases} onId={programme.onNow.kind === 'case' ? programme.onNow.id : undefined} />
+      )}
     </section>
   )
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import Link from 'next/link'
+import { LanguageSwitch } from '@/app/language/language-switch.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import { ThemeSwitch } from '@/app/theme/theme-switch.tsx'
 import type { Person } from '@/lib/interchange/api.ts'
@@ -16,10 +17,16 @@ export function Masthead({ person }: { person?: Person | undefined }) {
       </Link>
       <div className={styles.end}>
         {person !== undefined && (
-          <span className={styles.person}>
-            {person.name}, {person.affiliation}
-          </span>
+          <>
+            <span className={styles.person}>
+              {person.name}, {person.affiliation}
+            </span>
+            <Link className={styles.leave} href="/leave" prefetch={false}>
+              {shell.leave}
+            </Link>
+          </>
         )}
+        <LanguageSwitch />
         <ThemeSwitch />
       </div>
     </header>

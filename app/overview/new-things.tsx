@@ -3,7 +3,7 @@
 import { useState } from 'react'
 import { askApi } from '@/app/api-client.ts'
 import { Button } from '@/app/components/button.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-overview.ts'
 import { CaseSummary, Programme } from '@/lib/interchange/api.ts'
 import { LabelForm } from './label-form.tsx'
 
@@ -32,7 +32,8 @@ export function NewProgrammeButton({ onCreated }: { onCreated: () => void }) {
 
 interface NewCaseButtonProps {
   readonly programme: string
-  readonly onCreated: () => void
+  /** left out where the page hears of it by itself */
+  readonly onCreated?: (() => void) | undefined
 }
 
 export function NewCaseButton({ programme, onCreated }: NewCaseButtonProps) {
@@ -49,7 +50,7 @@ export function NewCaseButton({ programme, onCreated }: NewCaseButtonProps) {
         hint={overview.caseHint}
         create={async (label) => {
           await askApi(`/api/programmes/${programme}/cases`, CaseSummary, { method: 'POST', body: { label } })
-          onCreated()
+          onCreated?.()
         }}
       />
     </>

@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'
 import styles from './contingency-view.module.css'
 import { FittedText } from './fitted-text.tsx'

@@ -1,10 +1,19 @@
 import { byRank } from '@/lib/board/reading.ts'
-import type { OperativeStep } from '@/lib/board/records/operative-step.ts'
+import type { OperativeStep, StepState } from '@/lib/board/records/operative-step.ts'
+import { openNeeds, stepFinder } from '@/lib/board/step-needs.ts'
 
 export interface NumberedStep {
   readonly step: OperativeStep
   /** place in the list, from 1 */
   readonly number: number
+  /** its prerequisites that are neither done nor left out */
+  readonly open: readonly OpenNeed[]
+}
+
+export interface OpenNeed {
+  readonly number: number
+  readonly title: string
+  readonly state: StepState
 }
 
 /** Where the operation stands in its list of steps. */
@@ -21,7 +30,15 @@ export interface CourseOfSteps {
  * the operation stands before the first step that is still ahead and after the last one done.
  */
 export function courseOfSteps(steps: readonly OperativeStep[]): CourseOfSteps {
-  const ordered = steps.toSorted(byRank).map((step, index): NumberedStep => ({ step, number: index + 1 }))
+  const inOrder = steps.toSorted(byRank)
+  const stepOf = stepFinder(steps)
+  const openOf = (step: OperativeStep) =>
+    openNeeds(step, stepOf).map((need) => ({
+      number: inOrder.indexOf(need) + 1,
+      title: need.title,
+      state: need.state,
+    }))
+  const ordered = inOrder.map((step, index): NumberedStep => ({ step, number: index + 1, open: openOf(step) }))
   const current = ordered
     .filter(({ step }) => step.state === 'under-way')
     .toSorted((a, b) => (a.step.startedAt ?? '').localeCompare(b.step.startedAt ?? ''))
@@ -55,9 +72,4 @@ function whereOf({
   if (current !== undefined) return 'in-step'
   if (next === undefined) return 'finished'
   return previous === undefined ? 'not-begun' : 'between'
-}
-
-/** When the first step of the operation began; undefined before that. */
-export function operationBeganAt(steps: readonly OperativeStep[]): string | undefined {
-  return steps.flatMap(({ startedAt }) => (startedAt === undefined ? [] : [startedAt])).sort()[0]
 }

@@ -1,16 +1,3 @@
-/**
- * A calendar day as it was written down, whatever the reader's time zone: "2 Mar 2026". Month in letters and day first,
- * so that no country reads it wrongly.
- */
-export const calendarDayOf = (calendarDay: string): string => calendarDayFormat.format(new Date(calendarDay))
-
-const calendarDayFormat = new Intl.DateTimeFormat('en-GB', {
-  day: 'numeric',
-  month: 'short',
-  year: 'numeric',
-  timeZone: 'UTC',
-})
-
 export interface DurationWords {
   minutes(minutes: number): string
   hoursMinutes(hours: number, minutes: number): string

@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { LinkLoss } from './link-loss.ts'
 import styles from './link-sign.module.css'
 import { useWords } from './use-words.ts'
@@ -13,7 +13,7 @@ export function LinkSign({ loss }: { loss: LinkLoss }) {
   return (
     <p className={styles.sign} data-link={loss.state} role="status">
       {loss.state !== 'linking' && <span aria-hidden="true">✕ </span>}
-      {loss.state === 'lost' ? screen.linkLost(clock(loss.since)) : screen.notLinked[loss.state]}
+      {loss.state === 'lost' ? screen.lost[loss.why](clock(loss.since)) : screen.notLinked[loss.state]}
     </p>
   )
 }

@@ -1,7 +1,7 @@
 'use client'
 
 import type { ReactNode } from 'react'
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'
 import type { Showing } from '@/lib/board/records/main-screen.ts'
 import { AudiogramView } from './audiogram-view.tsx'
@@ -11,10 +11,15 @@ import type { LinkLoss } from './link-loss.ts'
 import { LinkSign } from './link-sign.tsx'
 import styles from './main-screen.module.css'
 import { NoteView } from './note-view.tsx'
+import { PictureView } from './picture-view.tsx'
 import { QuestionView } from './question-view.tsx'
+import { ScenarioView } from './scenario-view.tsx'
 import { type ScreenContent, screenKey } from './screen-content.ts'
+import { SealedForecastView } from './sealed-forecast-view.tsx'
 import { Stage, wideSurface } from './stage.tsx'
 import { StepsView } from './steps-view.tsx'
+import { SyncMarkView } from './sync-mark-view.tsx'
+import { VoteView } from './vote-view.tsx'
 import { WaitingView } from './waiting-view.tsx'
 
 export type ScreenGround = 'plain' | 'key'
@@ -27,17 +32,19 @@ interface MainScreenProps {
   readonly ground: ScreenGround
   /** the forecast as another part of the board draws it */
   readonly forecast: ReactNode
+  /** the options side by side, likewise */
+  readonly options: ReactNode
 }
 
 /** The main screen of the room: one thing at a time, whose case it is, and nothing else. */
-export function MainScreen({ header, showing, content, loss, ground, forecast }: MainScreenProps) {
+export function MainScreen({ header, showing, content, loss, ground, forecast, options }: MainScreenProps) {
   const empty = ground === 'key' && content.kind === 'nothing'
   return (
     <Stage surface={wideSurface} ground={ground}>
       <div className={styles.plate} data-ground={ground} data-empty={empty}>
         <div className={styles.content}>
           <Crossfade contentKey={screenKey(showing)}>
-            {!empty && <Content header={header} content={content} forecast={forecast} />}
+            {!empty && <Content header={header} content={content} forecast={forecast} options={options} />}
           </Crossfade>
         </div>
         <footer className={styles.foot}>
@@ -52,7 +59,9 @@ export function MainScreen({ header, showing, content, loss, ground, forecast }:
 /** The waiting card names the case itself. */
 const isWaiting = ({ kind }: ScreenContent): boolean => kind === 'nothing' || kind === 'gone'
 
-function Content({ header, content, forecast }: Pick<MainScreenProps, 'header' | 'content' | 'forecast'>) {
+type ContentProps = Pick<MainScreenProps, 'header' | 'content' | 'forecast' | 'options'>
+
+function Content({ header, content, forecast, options }: ContentProps) {
   const { screen } = useMessages().screens
   switch (content.kind) {
     case 'nothing':
@@ -69,8 +78,20 @@ function Content({ header, content, forecast }: Pick<MainScreenProps, 'header' |
       return <ContingencyView contingency={content.contingency} />
     case 'forecast':
       return forecast
+    case 'options':
+      return options
+    case 'scenario':
+      return <ScenarioView scenario={content.scenario} superseded={content.superseded} />
+    case 'sealed-forecast':
+      return <SealedForecastView forecast={content.forecast} scenario={content.scenario} followed={content.followed} />
     case 'steps':
       return <StepsView course={content.course} />
+    case 'sync-mark':
+      return <SyncMarkView />
+    case 'picture':
+      return <PictureView picture={content.picture} />
+    case 'vote':
+      return <VoteView vote={content.vote} />
     default:
       return content satisfies never
   }

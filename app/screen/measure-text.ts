@@ -1,4 +1,4 @@
-import type { Messages } from '@/app/messages/en.ts'
+import type { Messages } from '@/app/messages/for-screens.ts'
 import type { AverageResult } from '@/lib/audiometry/averages.ts'
 import type { Difference, MeanDifference } from '@/lib/audiometry/differences.ts'
 import type { TestMeasure } from './test-measures.ts'
@@ -15,7 +15,7 @@ export interface MeasureText {
 }
 
 /** A measure in words: "≥" before a bound, what is missing instead of a value that cannot be computed. */
-export function measureText(measure: TestMeasure, { language, screens }: Messages): MeasureText {
+export function measureText(measure: TestMeasure, { language, screens, words }: Messages): MeasureText {
   const { handout } = screens
   const number = new Intl.NumberFormat(language, { maximumFractionDigits: 1 })
   const names = { name: handout.measure[measure.kind], shortName: screens.screen.shortMeasure[measure.kind] }
@@ -26,14 +26,14 @@ export function measureText(measure: TestMeasure, { language, screens }: Message
       ...names,
       value: handout.lossType[type],
       over,
-      convention: handout.convention(over, `${criteria.source}, ${criteria.status}`),
+      convention: handout.convention(over, `${criteria.source}, ${words.sourceStatus[criteria.status]}`),
     }
   }
   const average = measure.kind === 'gap' ? measure.mean.minuend : measure.average
   const { source, status } = average.convention
   const over = frequencies(average, number)
   const value = measure.kind === 'gap' ? gapText(measure.mean, number, handout) : averageText(average, number, handout)
-  return { ...names, value, over, convention: handout.convention(over, `${source}, ${status}`) }
+  return { ...names, value, over, convention: handout.convention(over, `${source}, ${words.sourceStatus[status]}`) }
 }
 
 type HandoutWords = Messages['screens']['handout']

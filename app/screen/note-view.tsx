@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { Note } from '@/lib/board/records/note.ts'
 import { FittedText } from './fitted-text.tsx'
 import styles from './note-view.module.css'

@@ -3,7 +3,7 @@
 import { useMemo } from 'react'
 import { AudiogramChart } from '@/app/audiogram/audiogram-chart.tsx'
 import { layerOf } from '@/app/audiogram/layers.ts'
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { ChartPlace } from '@/lib/board/records/annotation.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import styles from './place-on-chart.module.css'

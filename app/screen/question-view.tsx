@@ -1,6 +1,7 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { optionText } from '@/app/board/plan/option-text.ts'
+import { type Messages, useMessages } from '@/app/messages/for-screens.ts'
 import type { Thread } from '@/lib/board/edits/floor.ts'
 import type { Question } from '@/lib/board/records/question.ts'
 import { plainText } from '@/lib/board/rich-text.ts'
@@ -68,7 +69,8 @@ function AnswerGiven({ answer }: { answer: NonNullable<Question['answer']> }) {
 }
 
 function AboutWhat({ anchor }: { anchor: AnchorOnScreen }) {
-  const { screen } = useMessages().screens
+  const messages = useMessages()
+  const { screen } = messages.screens
   return (
     <aside className={styles.about}>
       {anchor.kind === 'chart' ? (
@@ -78,13 +80,28 @@ function AboutWhat({ anchor }: { anchor: AnchorOnScreen }) {
           <h2 className={styles.label}>{screen.about[anchor.kind]}</h2>
           <div className={styles.cited}>
             <FittedText largest="lead" continues={screen.continues}>
-              {anchor.kind === 'note' ? plainText(anchor.note.body) : `${anchor.number}. ${anchor.step.title}`}
+              {wordsOf(anchor, messages)}
             </FittedText>
           </div>
         </>
       )}
     </aside>
   )
+}
+
+function wordsOf(anchor: Exclude<AnchorOnScreen, { kind: 'chart' }>, { words }: Messages): string {
+  switch (anchor.kind) {
+    case 'note':
+      return plainText(anchor.note.body)
+    case 'step':
+      return `${anchor.number}. ${anchor.step.title}`
+    case 'option':
+      return optionText(anchor.option, undefined, words)
+    case 'scenario':
+      return anchor.scenario.title
+    default:
+      return anchor satisfies never
+  }
 }
 
 function AskedBy({ thread: { question, folded, backers } }: { thread: Thread }) {

@@ -7,7 +7,11 @@ import { type HearingTest, TestCondition } from '@/lib/board/records/hearing-tes
 import type { Showing } from '@/lib/board/records/main-screen.ts'
 import type { Note } from '@/lib/board/records/note.ts'
 import type { OperativeStep } from '@/lib/board/records/operative-step.ts'
+import type { Picture } from '@/lib/board/records/picture.ts'
 import type { Anchor } from '@/lib/board/records/question.ts'
+import type { ForecastRecord, ScenarioRecord } from '@/lib/board/records/sealed-record.ts'
+import type { Vote } from '@/lib/board/records/vote.ts'
+import type { DeviceOption } from '@/lib/devices/classes.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import { type CourseOfSteps, courseOfSteps } from './course-of-steps.ts'
 
@@ -19,6 +23,10 @@ export interface ScreenRecords {
   readonly contingencies: readonly Contingency[]
   readonly steps: readonly OperativeStep[]
   readonly threads: readonly Thread[]
+  readonly votes: readonly Vote[]
+  readonly pictures: readonly Picture[]
+  readonly scenarios: readonly ScenarioRecord[]
+  readonly forecasts: readonly ForecastRecord[]
 }
 
 /** One ear on the screen: a chosen test, or the current ones of every condition. */
@@ -32,6 +40,8 @@ export type AnchorOnScreen =
   | { readonly kind: 'chart'; readonly place: ChartPlace; readonly tests: readonly HearingTest[] }
   | { readonly kind: 'note'; readonly note: Note }
   | { readonly kind: 'step'; readonly step: OperativeStep; readonly number: number }
+  | { readonly kind: 'option'; readonly option: DeviceOption }
+  | { readonly kind: 'scenario'; readonly scenario: ScenarioRecord }
 
 export type ScreenContent =
   | { readonly kind: 'nothing'; readonly course: CourseOfSteps }
@@ -41,7 +51,19 @@ export type ScreenContent =
   | { readonly kind: 'note'; readonly note: Note }
   | { readonly kind: 'contingency'; readonly contingency: Contingency }
   | { readonly kind: 'forecast' }
+  | { readonly kind: 'options' }
+  | { readonly kind: 'scenario'; readonly scenario: ScenarioRecord; readonly superseded: boolean }
+  | {
+      readonly kind: 'sealed-forecast'
+      readonly forecast: ForecastRecord
+      /** the scenario under which it holds */
+      readonly scenario?: ScenarioRecord | undefined
+      readonly followed: boolean
+    }
   | { readonly kind: 'steps'; readonly course: CourseOfSteps }
+  | { readonly kind: 'sync-mark' }
+  | { readonly kind: 'vote'; readonly vote: Vote }
+  | { readonly kind: 'picture'; readonly picture: Picture }
 
 const gone = { kind: 'gone' } as const
 
@@ -64,12 +86,36 @@ export function screenContent(records: ScreenRecords): ScreenContent {
       return contingency === undefined ? gone : { kind: 'contingency', contingency }
     }
     case 'forecast':
-      return { kind: 'forecast' }
+    case 'options':
+    case 'sync-mark':
+      return { kind: showing.kind }
+    case 'scenario': {
+      const scenario = records.scenarios.find(({ id }) => id === showing.id)
+      const superseded = records.scenarios.some(({ supersedes }) => supersedes === showing.id)
+      return scenario === undefined ? gone : { kind: 'scenario', scenario, superseded }
+    }
+    case 'sealed-forecast':
+      return sealedOnScreen(records, showing.id)
+    case 'vote': {
+      const vote = records.votes.find(({ id }) => id === showing.id)
+      return vote === undefined ? gone : { kind: 'vote', vote }
+    }
+    case 'picture': {
+      const picture = records.pictures.find(({ id }) => id === showing.id)
+      return picture === undefined ? gone : { kind: 'picture', picture }
+    }
     case 'steps':
       return { kind: 'steps', course: courseOfSteps(records.steps) }
     default:
       return showing satisfies never
   }
+}
+
+function sealedOnScreen({ forecasts, scenarios }: ScreenRecords, id: RecordId): ScreenContent {
+  const forecast = forecasts.find((sealed) => sealed.id === id)
+  if (forecast === undefined) return gone
+  const scenario = scenarios.find((frozen) => frozen.id === forecast.scenario)
+  return { kind: 'sealed-forecast', forecast, scenario, followed: forecasts.some(({ follows }) => follows === id) }
 }
 
 /** Identity of what is shown: while it stays the same the screen changes in place, otherwise it fades over. */
@@ -111,7 +157,7 @@ function questionOnScreen(records: ScreenRecords, id: RecordId): ScreenContent {
 
 /** undefined when what the question points to has been removed; the question stands without it. */
 export function anchorOnScreen(
-  { tests, notes, steps }: Pick<ScreenRecords, 'tests' | 'notes' | 'steps'>,
+  { tests, notes, steps, scenarios }: Pick<ScreenRecords, 'tests' | 'notes' | 'steps' | 'scenarios'>,
   anchor: Anchor,
 ): AnchorOnScreen | undefined {
   if (anchor.kind === 'chart')
@@ -119,6 +165,11 @@ export function anchorOnScreen(
   if (anchor.kind === 'note') {
     const note = notes.find(({ id }) => id === anchor.id)
     return note && { kind: 'note', note }
+  }
+  if (anchor.kind === 'option') return anchor
+  if (anchor.kind === 'scenario') {
+    const scenario = scenarios.find(({ id }) => id === anchor.id)
+    return scenario && { kind: 'scenario', scenario }
   }
   const ordered = steps.toSorted(byRank)
   const index = ordered.findIndex(({ id }) => id === anchor.id)

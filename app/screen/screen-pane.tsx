@@ -3,6 +3,7 @@
 import { useMemo } from 'react'
 import { useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
 import { ForecastOnScreen } from '@/app/board/plan/forecast-on-screen.tsx'
+import { OptionsOnScreen } from '@/app/board/plan/options-on-screen.tsx'
 import type { Showing } from '@/lib/board/records/main-screen.ts'
 import { useLinkLoss } from './link-loss.ts'
 import { MainScreen, type ScreenGround } from './main-screen.tsx'
@@ -19,9 +20,14 @@ export function ScreenPane({ ground }: { ground: ScreenGround }) {
   const contingencies = useTable('contingencies')
   const steps = useTable('steps')
   const threads = useThreads()
+  const votes = useTable('votes')
+  const pictures = useTable('pictures')
+  const scenarios = useTable('scenarios')
+  const forecasts = useTable('forecasts')
   const content = useMemo(
-    () => screenContent({ showing, tests, notes, contingencies, steps, threads }),
-    [showing, tests, notes, contingencies, steps, threads],
+    () =>
+      screenContent({ showing, tests, notes, contingencies, steps, threads, votes, pictures, scenarios, forecasts }),
+    [showing, tests, notes, contingencies, steps, threads, votes, pictures, scenarios, forecasts],
   )
   return (
     <MainScreen
@@ -31,6 +37,7 @@ export function ScreenPane({ ground }: { ground: ScreenGround }) {
       loss={useLinkLoss()}
       ground={ground}
       forecast={<ForecastOnScreen />}
+      options={<OptionsOnScreen />}
     />
   )
 }

@@ -1,7 +1,7 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
-import { useNow } from './clock.ts'
+import { useNow } from '@/app/board/steps/use-now.ts'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { CourseOfSteps, NumberedStep } from './course-of-steps.ts'
 import { FittedText } from './fitted-text.tsx'
 import { elapsed } from './formats.ts'

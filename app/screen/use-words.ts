@@ -1,11 +1,11 @@
 'use client'
 
 import { useMemo } from 'react'
-import { clockOf, dayAndClockOf, dayOf } from '@/app/messages/moments.ts'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-screens.ts'
+import { calendarDayOf, clockOf, dayAndClockOf, dayOf } from '@/app/messages/moments.ts'
 import type { Trigger } from '@/lib/board/records/contingency.ts'
 import { triggerSentence } from '@/lib/board/trigger-sentence.ts'
-import { calendarDayOf, frequencyOf } from './formats.ts'
+import { frequencyOf } from './formats.ts'
 
 /** Dates, times, frequencies and triggers in the words of the page's language. */
 export function useWords() {

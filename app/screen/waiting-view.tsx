@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'
 import type { CourseOfSteps } from './course-of-steps.ts'
 import { OctaveRule } from './octave-rule.tsx'

@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/board/board-context.tsx'
+import { useMessages } from '@/app/messages/for-screens.ts'
 import { useWords } from '@/app/screen/use-words.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'
 import styles from './open-contingencies.module.css'
@@ -34,7 +34,7 @@ function IfThen({ contingency: { state, trigger, plan }, shown }: { contingency:
   return (
     <li className={styles.pair} data-state={state} data-shown={shown} aria-hidden={!shown}>
       <p className={styles.if}>
-        {isMet && <strong className={styles.met}>▲ {words.contingencyState.met}: </strong>}
+        {isMet && <strong className={styles.met}>▲ {words.labelled(words.contingencyState.met, '')}</strong>}
         {!isMet && `${screens.screen.triggerWord} `}
         {inWords(trigger)}
       </p>

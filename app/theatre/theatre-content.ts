@@ -2,6 +2,7 @@ import type { Thread } from '@/lib/board/edits/floor.ts'
 import { byRank } from '@/lib/board/reading.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'
 import type { Note } from '@/lib/board/records/note.ts'
+import type { Vote } from '@/lib/board/records/vote.ts'
 
 /** The called question; of several (two moderators at once) the one called last. */
 export function calledQuestion(threads: readonly Thread[]): Thread | undefined {
@@ -22,6 +23,14 @@ export function openContingencies(contingencies: readonly Contingency[]): readon
 export function contingenciesInTheatre(contingencies: readonly Contingency[]): readonly Contingency[] {
   const urgency = ({ state, trigger }: Contingency) => (state === 'met' ? 0 : trigger.kind === 'found' ? 1 : 2)
   return openContingencies(contingencies).toSorted((a, b) => urgency(a) - urgency(b))
+}
+
+/** The vote under way, else the one closed last; of several under way the newest. */
+export function voteInTheatre(votes: readonly Vote[]): Vote | undefined {
+  const latest = (some: readonly Vote[], timeOf: (vote: Vote) => string) =>
+    some.toSorted((a, b) => timeOf(a).localeCompare(timeOf(b))).at(-1)
+  const open = votes.filter(({ result }) => result === undefined)
+  return latest(open, ({ at }) => at) ?? latest(votes, ({ result, at }) => result?.at ?? at)
 }
 
 /** The finding or decision written last that was not struck out. */

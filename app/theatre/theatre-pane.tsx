@@ -2,9 +2,10 @@
 
 import { useMemo } from 'react'
 import { useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
-import { courseOfSteps, operationBeganAt } from '@/app/screen/course-of-steps.ts'
+import { courseOfSteps } from '@/app/screen/course-of-steps.ts'
 import { useLinkLoss } from '@/app/screen/link-loss.ts'
-import { calledQuestion, contingenciesInTheatre, newestNote } from './theatre-content.ts'
+import { operationTime } from '@/lib/board/operation-time.ts'
+import { calledQuestion, contingenciesInTheatre, newestNote, voteInTheatre } from './theatre-content.ts'
 import { type TheatreContent, TheatreView } from './theatre-view.tsx'
 
 /** The theatre view over the case's documents. */
@@ -14,16 +15,18 @@ export function TheatrePane() {
   const contingencies = useTable('contingencies')
   const notes = useTable('notes')
   const threads = useThreads()
+  const votes = useTable('votes')
   const content = useMemo<TheatreContent>(
     () => ({
       header,
       course: courseOfSteps(steps),
-      beganAt: operationBeganAt(steps),
+      time: operationTime(steps),
       question: calledQuestion(threads),
       contingencies: contingenciesInTheatre(contingencies),
       note: newestNote(notes),
+      vote: voteInTheatre(votes),
     }),
-    [header, steps, contingencies, notes, threads],
+    [header, steps, contingencies, notes, threads, votes],
   )
   return <TheatreView content={content} loss={useLinkLoss()} />
 }

@@ -1,7 +1,9 @@
 'use client'
 
-import { useMessages, usePerson } from '@/app/board/board-context.tsx'
-import { useNow, useViewportSize } from '@/app/screen/clock.ts'
+import { usePerson } from '@/app/board/board-context.tsx'
+import { useNow } from '@/app/board/steps/use-now.ts'
+import { useMessages } from '@/app/messages/for-screens.ts'
+import { useViewportSize } from '@/app/screen/clock.ts'
 import type { CourseOfSteps } from '@/app/screen/course-of-steps.ts'
 import { FittedText } from '@/app/screen/fitted-text.tsx'
 import { elapsed } from '@/app/screen/formats.ts'
@@ -10,22 +12,25 @@ import { Stage, tallSurface, wideSurface } from '@/app/screen/stage.tsx'
 import { useWords } from '@/app/screen/use-words.ts'
 import type { Thread } from '@/lib/board/edits/floor.ts'
 import type { ParticipantId } from '@/lib/board/identity.ts'
+import type { OperationTime } from '@/lib/board/operation-time.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'
 import type { Contingency } from '@/lib/board/records/contingency.ts'
 import type { Note } from '@/lib/board/records/note.ts'
+import type { Vote } from '@/lib/board/records/vote.ts'
 import { plainText } from '@/lib/board/rich-text.ts'
 import { OpenContingencies } from './open-contingencies.tsx'
 import { StepNow } from './step-now.tsx'
 import styles from './theatre-view.module.css'
+import { isStillShown, VoteLine } from './vote-line.tsx'
 
 export interface TheatreContent {
   readonly header: CaseHeader | undefined
   readonly course: CourseOfSteps
-  /** when the first step began */
-  readonly beganAt: string | undefined
+  readonly time: OperationTime | undefined
   readonly question: Thread | undefined
   readonly contingencies: readonly Contingency[]
   readonly note: Note | undefined
+  readonly vote: Vote | undefined
 }
 
 const tickMs = 5000
@@ -43,7 +48,12 @@ export function TheatreView({ content, loss }: { content: TheatreContent; loss: 
         <div className={styles.aside}>
           <CalledQuestion thread={content.question} />
           <OpenContingencies contingencies={content.contingencies} />
-          <NewestNote note={content.note} />
+          {/* The last decision gives way to a vote: with both, an open contingency was cut in mid-line. */}
+          {content.vote !== undefined && isStillShown(content.vote, now) ? (
+            <VoteLine vote={content.vote} />
+          ) : (
+            <NewestNote note={content.note} />
+          )}
         </div>
       </div>
     </Stage>
@@ -57,7 +67,7 @@ interface LinkLineProps {
 }
 
 /** Case and time while the link stands; without it the same line says so, and nothing else on it matters. */
-function LinkLine({ loss, content: { header, beganAt }, now }: LinkLineProps) {
+function LinkLine({ loss, content: { header, time }, now }: LinkLineProps) {
   const { screens, words } = useMessages()
   const { clock } = useWords()
   const { theatre, screen } = screens
@@ -66,7 +76,7 @@ function LinkLine({ loss, content: { header, beganAt }, now }: LinkLineProps) {
       <p className={styles.lost} role="alert">
         <strong>
           <span aria-hidden="true">✕ </span>
-          {theatre.linkLost(clock(loss.since))}
+          {theatre.lost[loss.why](clock(loss.since))}
         </strong>
         <span>{theatre.mayBeOld}</span>
       </p>
@@ -83,7 +93,9 @@ function LinkLine({ loss, content: { header, beganAt }, now }: LinkLineProps) {
       <strong className={styles.pseudonym}>{header?.pseudonym}</strong>
       {header !== undefined && <span data-ear={header.ear}>{words.ear[header.ear]}</span>}
       <span className={styles.time}>
-        {loss.state === 'linking' ? theatre.linking : beganAt && theatre.inTotal(elapsed(beganAt, now, screen))}
+        {loss.state === 'linking'
+          ? theatre.linking
+          : time && theatre.inTotal(elapsed(time.from, time.to === undefined ? now : new Date(time.to), screen))}
       </span>
       <time>{clock(now.toISOString())}</time>
     </p>

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 
 /** Light for the clinic, dim for the theatre. */
 export const Theme = z.enum(['clinic', 'theatre'])

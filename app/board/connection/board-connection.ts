@@ -3,12 +3,12 @@ import type * as Y from 'yjs'
 import { documentName } from '@/lib/board/documents.ts'
 import type { CaseId, ParticipantId } from '@/lib/board/identity.ts'
 import type { DocumentKind } from '@/lib/board/records.ts'
-import { sentenceOf } from '@/lib/board/refusals.ts'
+import type { Refusal } from '@/lib/board/refusals.ts'
 import { type Role, rolesWithPresence, writersOfDocument } from '@/lib/board/roles.ts'
 import type { Presence, Roster } from '@/lib/board/wire.ts'
 import type { Place } from './changed-places.ts'
 import { DocumentLink, type LinkState } from './document-link.ts'
-import { boundedDrafts, type Draft, draftsOf, readDrafts } from './drafts.ts'
+import { boundedDrafts, type Draft, draftsOf, isBlamed, readDrafts, writeAsItWas } from './drafts.ts'
 import type { KeptText } from './kept-text.ts'
 import { presenceColour } from './presence-colour.ts'
 
@@ -28,6 +28,10 @@ export interface BoardConnectionOptions {
   readonly keepsCopies: boolean
   readonly now: () => Date
   readonly newId: () => string
+  /** The sentence for a refusal, in the reader's language. */
+  readonly explain: (refused: Refusal) => Promise<string>
+  /** The sentence for the code with which the server closed for good. */
+  readonly explainClosing: (code: number) => string
   /** Opens the page anew: what a role may do decides what it shows and loads. */
   readonly reopen: () => void
 }
@@ -47,7 +51,7 @@ export interface ConnectionSnapshot {
 }
 
 /** The worst state of the two links is the state of the board. */
-const worstFirst: readonly LinkState[] = ['closed', 'offline', 'connecting', 'live']
+const worstFirst: readonly LinkState[] = ['closed', 'offline', 'store-away', 'connecting', 'live']
 
 /** Both documents of a case, for one person and page, until `destroy`. */
 export class BoardConnection {
@@ -56,6 +60,8 @@ export class BoardConnection {
   private readonly listeners = new Set<() => void>()
   private roster: Roster = { people: [], observers: 0 }
   private drafts: readonly Draft[]
+  /** What was refused only because it came in one update with what was at fault: sent again, each by itself. */
+  private readonly blameless: Record<DocumentKind, readonly Draft[]> = { record: [], floor: [] }
   private refused: string | undefined
   private closed: ConnectionSnapshot['closed']
   private keepsCopies: boolean
@@ -121,14 +127,22 @@ export class BoardConnection {
       {
         changed: () => this.changed(),
         refused: (doc, lost, refused) => {
-          this.refused = sentenceOf(refused)
-          this.keepLost(doc, lost, this.refused)
+          const drafts = this.keepLost(doc, lost, '')
+          void this.keepRefused(drafts, refused)
+          if (drafts.some((draft) => isBlamed(draft, refused)))
+            this.blameless[kind] = drafts.filter((draft) => !isBlamed(draft, refused))
+        },
+        renewed: (diverged, late, refused) => {
+          const drafts = this.keepLost(diverged, late, '')
+          if (drafts.length > 0) void this.keepRefused(drafts, refused)
+          this.sendAgain(kind, [...this.blameless[kind], ...drafts])
         },
         closed: (code, reason, doc, lost) => {
           this.closed = { code, reason }
-          this.keepLost(doc, lost, reason)
+          this.keepLost(doc, lost, this.options.explainClosing(code))
         },
         roleChanged: () => this.options.reopen(),
+        copyFailed: () => this.storageFailed(),
         roster: (roster) => {
           if (kind !== 'record') return
           this.roster = roster
@@ -138,9 +152,27 @@ export class BoardConnection {
     )
   }
 
-  private keepLost(doc: Y.Doc, lost: readonly Place[], reason: string): void {
+  private keepLost(doc: Y.Doc, lost: readonly Place[], reason: string): readonly Draft[] {
     const { now, newId } = this.options
-    this.keepDrafts([...this.drafts, ...draftsOf(doc, lost, { reason, at: now().toISOString(), newId })])
+    const drafts = draftsOf(doc, lost, { reason, at: now().toISOString(), newId })
+    this.keepDrafts([...this.drafts, ...drafts])
+    return drafts
+  }
+
+  /** Each as an edit of its own: another one that is refused then takes none of those before it along. */
+  private sendAgain(kind: DocumentKind, drafts: readonly Draft[]): void {
+    this.blameless[kind] = []
+    const waiting = new Set(this.drafts.map(({ id }) => id))
+    for (const draft of drafts)
+      if (waiting.has(draft.id) && writeAsItWas(this.links[kind].doc, draft)) this.discardDraft(draft.id)
+  }
+
+  /** The drafts are kept at once, their reason follows: it may have to be fetched. */
+  private async keepRefused(drafts: readonly Draft[], refused: Refusal): Promise<void> {
+    const reason = await this.options.explain(refused)
+    this.refused = reason
+    const isOf = new Set(drafts.map(({ id }) => id))
+    this.keepDrafts(this.drafts.map((draft) => (isOf.has(draft.id) ? { ...draft, reason } : draft)))
   }
 
   private keepDrafts(drafts: readonly Draft[]): void {

@@ -17,15 +17,20 @@ import { countingSocket } from './counting-socket.ts'
 import { keepLocalCopy, type LocalCopy } from './local-copy.ts'
 import { Unstored } from './unstored.ts'
 
-export type LinkState = 'connecting' | 'live' | 'offline' | 'closed'
+/** `store-away`: the server is there, and says that it can store nothing at present. */
+export type LinkState = 'connecting' | 'live' | 'offline' | 'store-away' | 'closed'
 
 export interface LinkEvents {
   /** link state, stored state or the copy in use changed */
   changed(): void
   refused(doc: Y.Doc, lost: readonly Place[], refused: Refusal): void
+  /** A copy in step with the server took the place of the one that diverged, in which `late` was written meanwhile. */
+  renewed(diverged: Y.Doc, late: readonly Place[], refused: Refusal): void
   /** The server closed for good; `lost` was written here and will not be taken over. */
   closed(code: number, reason: string, doc: Y.Doc, lost: readonly Place[]): void
   roster(roster: Roster): void
+  /** what is written from now on may not be kept on the device */
+  copyFailed(): void
   /** this person has another role by now than the page was opened with */
   roleChanged(): void
 }
@@ -131,9 +136,6 @@ export class DocumentLink {
       unstored.note(changedPlaces(doc, transaction))
       this.unstoredChanged(copy)
     })
-    provider.on('status', ({ status }) => {
-      if (status === 'disconnected') this.lostLink(copy)
-    })
     provider.on('sync', () => this.synced(copy))
     provider.on('connection-close', (event) => this.socketClosed(copy, event))
     provider.on('closed', ({ code, reason }) => this.closedForGood(copy, code, reason))
@@ -166,7 +168,7 @@ export class DocumentLink {
   private async loadLocalCopy(copy: Copy): Promise<void> {
     const { copyName } = this.place
     if (copyName === undefined) return
-    const loading = keepLocalCopy(copyName, copy.doc).then((local) => {
+    const loading = keepLocalCopy(copyName, copy.doc, () => this.events.copyFailed()).then((local) => {
       if (this.isDestroyed || copy !== this.copy) local.close()
       else this.local = local
     })
@@ -184,10 +186,6 @@ export class DocumentLink {
     this.events.changed()
   }
 
-  private lostLink(copy: Copy): void {
-    if (copy === (this.next ?? this.copy) && this.state !== 'closed') this.setState('offline')
-  }
-
   private synced(copy: Copy): void {
     if (!copy.provider.synced) return
     if (copy === this.next) this.takeOver(copy)
@@ -202,7 +200,11 @@ export class DocumentLink {
         refusal('too-large', this.place.documentName, { limitBytes: frameBytes }),
       )
     else if (event?.code === closeCode.roleChanged) this.events.roleChanged()
-    else if (this.state === 'connecting') this.setState('offline')
+    this.lostLink(copy, event?.code === closeCode.notStored ? 'store-away' : 'offline')
+  }
+
+  private lostLink(copy: Copy, state: 'offline' | 'store-away'): void {
+    if (copy === (this.next ?? this.copy) && this.state !== 'closed') this.setState(state)
   }
 
   /** Who has no access any more keeps no copy of the case in this browser. */
@@ -240,12 +242,11 @@ export class DocumentLink {
 
   private takeOver(next: Copy): void {
     const diverged = this.copy
-    const late = diverged.unstored.lostBy(0)
-    if (late.length > 0 && this.whyDiverged !== undefined) this.events.refused(diverged.doc, late, this.whyDiverged)
     this.copy = next
     this.next = undefined
     this.place.keepJournal(next.unstored.toJournal())
     void this.loadLocalCopy(next)
+    if (this.whyDiverged !== undefined) this.events.renewed(diverged.doc, diverged.unstored.lostBy(0), this.whyDiverged)
     this.events.changed()
     dispose(diverged)
   }

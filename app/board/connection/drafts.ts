@@ -1,9 +1,18 @@
 import * as Y from 'yjs'
-import { z } from 'zod'
-import { addRecord, type Content, changeRecord, type Pen, recordMap, writeSingle } from '@/lib/board/edits/writing.ts'
+import * as z from 'zod/mini'
+import {
+  addRecord,
+  type Content,
+  changeRecord,
+  type Pen,
+  putRecord,
+  recordMap,
+  writeSingle,
+} from '@/lib/board/edits/writing.ts'
 import { Moment, onlyId, RecordId } from '@/lib/board/identity.ts'
 import { LayoutFault, type RawRecord, readRaw, tableOf } from '@/lib/board/layout.ts'
-import { type KindName, kindNames, kindOf } from '@/lib/board/records.ts'
+import { type KindName, kindNames, kindOf, type RecordOf } from '@/lib/board/records.ts'
+import type { Refusal } from '@/lib/board/refusals.ts'
 import { plainText, RichText } from '@/lib/board/rich-text.ts'
 import type { Place } from './changed-places.ts'
 import { parseJson } from './unstored.ts'
@@ -84,15 +93,31 @@ export function writeAgain(doc: Y.Doc, pen: Pen, draft: Draft): boolean {
   return changeAgain(doc, pen, draft)
 }
 
+/**
+ * Writes a whole record again as it was, with the moment at which it was written. Changes of records that others have too are
+ * left: they may be one half of an act whose other half was refused.
+ * @returns whether it was written
+ */
+export function writeAsItWas(doc: Y.Doc, { kind, record, extent, fields }: Draft): boolean {
+  if (extent !== 'record' || fields.id !== record || tableOf(doc, kind).has(record)) return false
+  putRecord(doc, kind, fields as RecordOf<KindName>)
+  return true
+}
+
+/** Whether the refusal is of this record, so that the rest of what was refused with it may stand without it. */
+export const isBlamed = ({ kind, record }: Draft, { path }: Refusal): boolean => path === `${kind}/${record}`
+
 const stampNames: readonly string[] = ['id', 'author', 'at']
+/** Of the moment that has passed, so an edit of now cannot carry it. */
+const passedNames: readonly string[] = [...stampNames, 'pictureAt']
 /** Fields that nobody typed and that say nothing to a reader. */
-const silentNames: readonly string[] = [...stampNames, 'rank', 'origin', 'movedAt']
+const silentNames: readonly string[] = [...passedNames, 'rank', 'origin', 'movedAt', 'movedBy']
 
 function contentOf(draft: Draft, pen: Pen): Record<string, unknown> {
   const signed: readonly string[] = kindOf(draft.kind).signed ?? []
   return Object.fromEntries(
     Object.entries(draft.fields)
-      .filter(([field]) => !stampNames.includes(field))
+      .filter(([field]) => !passedNames.includes(field))
       .map(([field, value]) => [field, signed.includes(field) ? signAgain(value, pen) : value]),
   )
 }

@@ -31,10 +31,15 @@ export function storageWorks(): Promise<boolean> {
   })
 }
 
-/** Fills `doc` from the copy kept under `name` and keeps the copy up to date. */
-export async function keepLocalCopy(name: string, doc: Y.Doc): Promise<LocalCopy> {
+/**
+ * Fills `doc` from the copy kept under `name` and keeps the copy up to date.
+ * @param failed something that was written is not in the copy. A browser whose disk is full takes the write and undoes it
+ * afterwards, which nobody but the database is told.
+ */
+export async function keepLocalCopy(name: string, doc: Y.Doc, failed: () => void): Promise<LocalCopy> {
   const persistence = new IndexeddbPersistence(name, doc)
   await persistence.whenSynced
+  persistence.db?.addEventListener('abort', failed)
   return {
     forget: async () => {
       await persistence.destroy()

@@ -1,12 +1,12 @@
-import { z } from 'zod'
+import * as z from 'zod/mini'
 import { type KindName, kindNames } from '@/lib/board/records.ts'
 import { type Place, placeText } from './changed-places.ts'
 
 const PlaceSchema = z.strictObject({
   kind: z.enum(kindNames as [KindName, ...KindName[]]),
   id: z.string(),
-  field: z.string().exactOptional(),
-  key: z.string().exactOptional(),
+  field: z.exactOptional(z.string()),
+  key: z.exactOptional(z.string()),
 })
 const Journal = z.array(PlaceSchema)
 

@@ -2,7 +2,7 @@
 
 import { IconButton } from '@/app/components/icon-button.tsx'
 import { CloseIcon } from '@/app/components/icons.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import type { Citation, Note } from '@/lib/board/records/note.ts'
 import styles from './citations.module.css'
 import { type DecisionsDesk, isCitationOf } from './decisions-desk.ts'

@@ -5,7 +5,7 @@ import { ActBar, ActButton, OrderButtons } from '@/app/components/act-bar.tsx'
 import { Moment } from '@/app/components/moment.tsx'
 import type { RowProps } from '@/app/components/roving-rows.ts'
 import { RowTitle } from '@/app/components/row-title.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import type { Contingency, ContingencyState } from '@/lib/board/records/contingency.ts'
 import { triggerSentence } from '@/lib/board/trigger-sentence.ts'
 import styles from './card.module.css'
@@ -13,6 +13,7 @@ import { ContingencyForm } from './contingency-form.tsx'
 import { type ContingencyRights, contingencyKeys, moveKeys } from './decision-rights.ts'
 import type { DecisionsDesk } from './decisions-desk.ts'
 import { ReasonForm } from './reason-form.tsx'
+import { StepChoice, StepLine } from './step-choice.tsx'
 
 /** A form that stands open in a contingency: its words, or the reason of a move. */
 export type ContingencyTask = 'reword' | ContingencyState
@@ -68,6 +69,7 @@ export function ContingencyCard(props: ContingencyCardProps) {
         <dt>{decisions.contingency.thenWord}</dt>
         <dd dir="auto">{contingency.plan}</dd>
       </dl>
+      <StepLine step={contingency.step} desk={desk} />
       <LastMove contingency={contingency} desk={desk} />
       {isCurrent && <ContingencyActions {...props} />}
       <ContingencyTaskForm {...props} />
@@ -131,12 +133,15 @@ function ContingencyTaskForm({ contingency, desk, rights, task, onTaskDone }: Co
   if (task === undefined) return null
   if (task === 'reword')
     return (
-      <ContingencyForm
-        contingency={contingency}
-        desk={desk}
-        onSave={(trigger, plan) => desk.acts.rewordContingency(contingency.id, trigger, plan)}
-        onDone={onTaskDone}
-      />
+      <>
+        <ContingencyForm
+          contingency={contingency}
+          desk={desk}
+          onSave={(trigger, plan) => desk.acts.rewordContingency(contingency.id, trigger, plan)}
+          onDone={onTaskDone}
+        />
+        <StepChoice of={{ ...contingency, kind: 'contingencies' }} desk={desk} />
+      </>
     )
   if (!rights.moves.includes(task)) return null
   return (

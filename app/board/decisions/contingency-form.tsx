@@ -3,8 +3,9 @@
 import { type FormEvent, useId, useState } from 'react'
 import { Button } from '@/app/components/button.tsx'
 import { useKeptText } from '@/app/components/kept-text.ts'
+import { LeavableForm } from '@/app/components/leavable-form.tsx'
 import { LimitedText } from '@/app/components/limited-text.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import { textLimits } from '@/lib/board/identity.ts'
 import type { Contingency, Trigger } from '@/lib/board/records/contingency.ts'
 import { triggerSentence } from '@/lib/board/trigger-sentence.ts'
@@ -12,6 +13,7 @@ import type { DecisionsDesk } from './decisions-desk.ts'
 import forms from './forms.module.css'
 import { entryOf, type TriggerEntry, triggerOf } from './trigger-entry.ts'
 import { TriggerFields } from './trigger-fields.tsx'
+import { WordsTriggerFields } from './words-trigger-fields.tsx'
 
 interface ContingencyFormProps {
   /** the one to change; absent for a new one */
@@ -45,22 +47,23 @@ export function ContingencyForm({ contingency, desk, onSave, onDone }: Contingen
     })
   }
   return (
-    <form
-      className={forms.form}
-      onSubmit={save}
-      noValidate
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') onDone()
-      }}
-    >
+    <LeavableForm className={forms.form} onSubmit={save} onLeave={onDone}>
       <KindChoice kind={entry.kind} onChange={(kind) => setEntry({ ...entry, kind })} />
-      {entry.kind === 'measured' ? (
+      {entry.kind === 'measured' && (
         <TriggerFields
           entry={entry.measured}
           onChange={(measured) => setEntry({ ...entry, measured })}
           showFaults={tried}
         />
-      ) : (
+      )}
+      {entry.kind === 'words' && (
+        <WordsTriggerFields
+          entry={entry.words}
+          onChange={(onWords) => setEntry({ ...entry, words: onWords })}
+          isWrong={trigger === undefined}
+        />
+      )}
+      {entry.kind === 'found' && (
         <LimitedText
           label={words.finding}
           hint={words.findingHint}
@@ -86,17 +89,17 @@ export function ContingencyForm({ contingency, desk, onSave, onDone }: Contingen
           {shell.cancel}
         </Button>
       </div>
-    </form>
+    </LeavableForm>
   )
 }
 
 function Preview({ trigger, plan }: { readonly trigger: Trigger | undefined; readonly plan: string }) {
-  const { decisions } = useMessages()
+  const { decisions, words: shared } = useMessages()
   const words = decisions.contingency
   const sentence = trigger === undefined ? words.planMissing : triggerSentence(trigger, decisions.trigger)
   return (
     <p className={forms.preview} aria-live="polite" dir="auto">
-      <span className={forms.previewTitle}>{words.preview}: </span>
+      <span className={forms.previewTitle}>{shared.labelled(words.preview, '')}</span>
       {words.ifWord} <b>{sentence}</b>, {words.thenWord}{' '}
       <b>{plan.trim().slice(0, textLimits.short) || words.planMissing}</b>
     </p>
@@ -114,7 +117,7 @@ function KindChoice({ kind, onChange }: KindChoiceProps) {
   return (
     <fieldset className={forms.kinds}>
       <legend>{decisions.contingency.kind}</legend>
-      {(['measured', 'found'] as const).map((option) => (
+      {(['measured', 'words', 'found'] as const).map((option) => (
         <label key={option} className={forms.kind}>
           <input
             type="radio"

@@ -20,6 +20,7 @@ export interface DecisionsActs {
   rewordContingency(id: RecordId, trigger: Trigger, plan: string): void
   moveContingency(id: RecordId, state: ContingencyState, why: string): void
   shiftContingency(id: RecordId, by: -1 | 1): void
+  fileUnder(kind: 'notes' | 'contingencies', id: RecordId, step: RecordId | undefined): void
   /** absent for those who do not run the main screen */
   readonly screen?: ((kind: 'note' | 'contingency', id: RecordId) => void) | undefined
 }
@@ -46,6 +47,8 @@ export interface DecisionsDesk {
   readonly may: Rights
   readonly acts: DecisionsActs
   readonly citable: readonly Citable[]
+  /** the steps of the operation, in order */
+  readonly steps: readonly { readonly id: RecordId; readonly label: string }[]
   readonly writing: WritingDesk
   readonly beforePosting: BeforePosting
   /** shows a cited thing where it stands */

@@ -1,6 +1,6 @@
 'use client'
 
-import { useContext, useMemo } from 'react'
+import { lazy, Suspense, useContext, useMemo } from 'react'
 import type * as Y from 'yjs'
 import { PeopleContext, useBoard, useMay, useTable } from '@/app/board/board-context.tsx'
 import { highlight } from '@/app/board/chart-pick.ts'
@@ -12,8 +12,9 @@ import { type Shortcut, useShortcuts } from '@/app/board/shortcuts.tsx'
 import { KeptTextScope } from '@/app/components/kept-text.ts'
 import { Pane } from '@/app/components/pane.tsx'
 import { useSay } from '@/app/components/toast.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import * as edits from '@/lib/board/edits/decisions.ts'
+import { fileUnderStep } from '@/lib/board/edits/steps.ts'
 import { recordMap } from '@/lib/board/edits/writing.ts'
 import { byRank } from '@/lib/board/reading.ts'
 import { ContingencyState } from '@/lib/board/records/contingency.ts'
@@ -22,6 +23,8 @@ import { moveKeys, noteActs, noteKeys } from './decision-rights.ts'
 import type { Citable, DecisionsActs, DecisionsDesk, WritingDesk } from './decisions-desk.ts'
 import { DecisionsView } from './decisions-view.tsx'
 import { typingPlace } from './typists.tsx'
+
+const VotesSection = lazy(() => import('../votes/votes-section.tsx'))
 
 /** Notes and contingencies of the open case: reads the record and makes the edits. */
 export default function DecisionsPane() {
@@ -38,6 +41,9 @@ export default function DecisionsPane() {
           contingencies={useMemo(() => [...contingencies].sort(byRank), [contingencies])}
           desk={useDecisionsDesk()}
         />
+        <Suspense>
+          <VotesSection />
+        </Suspense>
       </KeptTextScope>
     </Pane>
   )
@@ -65,6 +71,7 @@ function useDecisionsDesk(): DecisionsDesk {
   const may = useMay()
   const acts = useDecisionsActs()
   const citable = useCitable()
+  const steps = useStepChoices()
   const writing = useWriting()
   const beforePosting = usePostGuard()
   const annotations = useTable('annotations')
@@ -75,6 +82,7 @@ function useDecisionsDesk(): DecisionsDesk {
       may,
       acts,
       citable,
+      steps,
       writing,
       beforePosting,
       goTo: ({ kind, id }) => {
@@ -82,7 +90,7 @@ function useDecisionsDesk(): DecisionsDesk {
         else jumpTo({ kind: kind === 'question' ? 'questions' : 'tests', id })
       },
     }),
-    [me.participant, people, may, acts, citable, writing, beforePosting, annotations],
+    [me.participant, people, may, acts, citable, steps, writing, beforePosting, annotations],
   )
 }
 
@@ -122,6 +130,16 @@ function useCitable(): readonly Citable[] {
   )
 }
 
+function useStepChoices(): DecisionsDesk['steps'] {
+  const steps = useTable('steps')
+  const { decisions } = useMessages()
+  return useMemo(
+    () =>
+      steps.toSorted(byRank).map(({ id, title }, index) => ({ id, label: decisions.step.numbered(index + 1, title) })),
+    [steps, decisions],
+  )
+}
+
 /** The edits, each followed by a short word to whoever made it where the page does not show it by itself. */
 function useDecisionsActs(): DecisionsActs {
   const { record: doc, pen } = useBoard()
@@ -147,6 +165,7 @@ function useDecisionsActs(): DecisionsActs {
       moveContingency: (id, state, why) =>
         saying(done.moved(words.contingencyState[state]), () => edits.moveContingency(doc, pen, id, state, why)),
       shiftContingency: (id, by) => edits.shiftContingency(doc, id, by),
+      fileUnder: (kind, id, step) => fileUnderStep(doc, kind, id, step),
       screen: put && ((kind, id) => saying(done.onScreen, () => put({ kind, id }))),
     }
   }, [doc, pen, decisions, words, say, put])

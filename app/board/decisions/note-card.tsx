@@ -10,7 +10,7 @@ import { Moment } from '@/app/components/moment.tsx'
 import { RichTextView } from '@/app/components/rich-text-view.tsx'
 import type { RowProps } from '@/app/components/roving-rows.ts'
 import { RowTitle } from '@/app/components/row-title.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import { identifyingParts } from '@/lib/board/identifying-text.ts'
 import { Note } from '@/lib/board/records/note.ts'
 import { plainText } from '@/lib/board/rich-text.ts'
@@ -20,6 +20,7 @@ import { type NoteAct, type NoteRights, noteActs, noteKeys } from './decision-ri
 import { type DecisionsDesk, isCitationOf } from './decisions-desk.ts'
 import forms from './forms.module.css'
 import { ReasonForm } from './reason-form.tsx'
+import { StepChoice, StepLine } from './step-choice.tsx'
 import { Typists } from './typists.tsx'
 
 const NoteEditor = lazy(() => import('./note-editor.tsx'))
@@ -70,7 +71,7 @@ export function NoteCard(props: NoteCardProps) {
         <Byline person={desk.people.get(note.author)} at={note.at} />
         <Typists note={note.id} />
       </div>
-      {task === 'edit' && rights.edit ? <Writing {...props} kind={kind} /> : <Words note={note} />}
+      {task === 'edit' && rights.edit ? <Writing {...props} kind={kind} /> : <Words note={note} desk={desk} />}
       <Citations note={note} desk={desk} mayDrop={task === 'edit' && rights.cite} tabIndex={isCurrent ? 0 : -1} />
       <Struck note={note} desk={desk} />
       {isCurrent && <NoteActions {...props} />}
@@ -79,12 +80,13 @@ export function NoteCard(props: NoteCardProps) {
   )
 }
 
-function Words({ note }: Pick<NoteCardProps, 'note'>) {
+function Words({ note, desk }: Pick<NoteCardProps, 'note' | 'desk'>) {
   const { decisions } = useMessages()
   const isEmpty = plainText(note.body).trim() === ''
   return (
     <div className={styles.words}>
       {isEmpty ? <p className={styles.quiet}>{decisions.note.empty}</p> : <RichTextView text={note.body} />}
+      <StepLine step={note.step} desk={desk} />
     </div>
   )
 }
@@ -126,6 +128,7 @@ function Writing({ note, desk, onTaskDone, kind }: NoteCardProps & { readonly ki
             </select>
           )}
         </Field>
+        {desk.may.mayChange('notes', 'step', note) && <StepChoice of={{ ...note, kind: 'notes' }} desk={desk} />}
         <Button tone="accent" onClick={onTaskDone}>
           {decisions.editor.done}
         </Button>

@@ -3,8 +3,9 @@
 import { type FormEvent, useState } from 'react'
 import { Button, type ButtonProps } from '@/app/components/button.tsx'
 import { useKeptText } from '@/app/components/kept-text.ts'
+import { LeavableForm } from '@/app/components/leavable-form.tsx'
 import { LimitedText } from '@/app/components/limited-text.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import { textLimits } from '@/lib/board/identity.ts'
 import styles from './forms.module.css'
 
@@ -35,14 +36,7 @@ export function ReasonForm({ name, label, hint, submit, tone, onReason, onDone }
     })
   }
   return (
-    <form
-      className={styles.form}
-      onSubmit={send}
-      noValidate
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') onDone()
-      }}
-    >
+    <LeavableForm className={styles.form} onSubmit={send} onLeave={onDone}>
       <LimitedText
         ref={focusIt}
         label={label}
@@ -61,7 +55,7 @@ export function ReasonForm({ name, label, hint, submit, tone, onReason, onDone }
           {shell.cancel}
         </Button>
       </div>
-    </form>
+    </LeavableForm>
   )
 }
 

@@ -2,8 +2,9 @@
 
 import { FrequencyField } from '@/app/board/floor/place-fields.tsx'
 import { Field } from '@/app/components/field.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import { amountUnit, isLimit } from '@/lib/board/trigger-sentence.ts'
+import { ChoiceField } from './choice-field.tsx'
 import forms from './forms.module.css'
 import { amountRange, changes, type MeasuredEntry, measures, references } from './trigger-entry.ts'
 
@@ -69,33 +70,5 @@ export function TriggerFields({ entry, onChange, showFaults }: TriggerFieldsProp
         />
       )}
     </div>
-  )
-}
-
-interface ChoiceFieldProps<T extends string> {
-  readonly label: string
-  readonly value: T
-  readonly options: readonly T[]
-  readonly nameOf: (option: T) => string
-  readonly onChange: (option: T) => void
-}
-
-function ChoiceField<T extends string>({ label, value, options, nameOf, onChange }: ChoiceFieldProps<T>) {
-  const take = (chosen: string) => {
-    const option = options.find((one) => one === chosen)
-    if (option !== undefined) onChange(option)
-  }
-  return (
-    <Field label={label}>
-      {(control) => (
-        <select {...control} value={value} onChange={(event) => take(event.target.value)}>
-          {options.map((option) => (
-            <option key={option} value={option}>
-              {nameOf(option)}
-            </option>
-          ))}
-        </select>
-      )}
-    </Field>
   )
 }

@@ -1,7 +1,7 @@
 'use client'
 
 import { useTypists } from '@/app/board/presence.ts'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-decisions.ts'
 import type { RecordId } from '@/lib/board/identity.ts'
 import styles from './typists.module.css'
 

@@ -1,29 +1,37 @@
-'use client'
-
 import { highlight } from '@/app/board/chart-pick.ts'
 import { jumpTo } from '@/app/board/jump.ts'
-import { NoteIcon, PlaceIcon, StepIcon } from '@/app/components/icons.tsx'
-import type { floor as floorMessages } from '@/app/messages/en/floor.ts'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { optionText } from '@/app/board/plan/option-text.ts'
+import { NoteIcon, OptionIcon, PlaceIcon, ScenarioIcon, StepIcon } from '@/app/components/icons.tsx'
+import { type Messages, useMessages } from '@/app/messages/use-messages.ts'
+import { onlyId } from '@/lib/board/identity.ts'
 import type { ChartPlace } from '@/lib/board/records/annotation.ts'
 import type { Anchor } from '@/lib/board/records/question.ts'
 import styles from './anchor-chip.module.css'
-import type { NamedRecord } from './floor-desk.ts'
+import type { FloorDesk } from './floor-desk.ts'
+
+/** Records that a question may point at, with their names. */
+export type Named = Pick<FloorDesk, 'notes' | 'steps' | 'scenarios'>
 
 interface AnchorChipProps {
   readonly anchor: Anchor
-  readonly notes: readonly NamedRecord[]
-  readonly steps: readonly NamedRecord[]
+  readonly named: Named
   readonly tabIndex?: 0 | -1
 }
 
-const icons = { chart: PlaceIcon, note: NoteIcon, step: StepIcon } as const
+const icons = {
+  chart: PlaceIcon,
+  note: NoteIcon,
+  step: StepIcon,
+  option: OptionIcon,
+  scenario: ScenarioIcon,
+} as const
 
-/** What a question is about; shows the place on the audiogram, or goes to the note or step. */
-export function AnchorChip({ anchor, notes, steps, tabIndex = 0 }: AnchorChipProps) {
-  const { floor } = useMessages()
+/** What a question is about; shows the place on the audiogram, or goes to the record. */
+export function AnchorChip({ anchor, named, tabIndex = 0 }: AnchorChipProps) {
+  const messages = useMessages()
+  const { floor } = messages
   const AnchorIcon = icons[anchor.kind]
-  const label = anchorLabel(anchor, { notes, steps }, floor)
+  const label = anchorLabel(anchor, named, messages)
   return (
     <button
       type="button"
@@ -41,24 +49,21 @@ export function AnchorChip({ anchor, notes, steps, tabIndex = 0 }: AnchorChipPro
   )
 }
 
+const tableOf = { note: 'notes', step: 'steps', scenario: 'scenarios' } as const
+
 function show(anchor: Anchor): void {
   if (anchor.kind === 'chart') highlight(anchor.place)
-  else jumpTo({ kind: anchor.kind === 'note' ? 'notes' : 'steps', id: anchor.id })
+  else if (anchor.kind === 'option') jumpTo({ kind: 'plan', id: onlyId, option: anchor.option })
+  else jumpTo({ kind: tableOf[anchor.kind], id: anchor.id })
 }
 
-type Floor = typeof floorMessages
-
-export const placeLabel = (place: ChartPlace, floor: Floor): string =>
+export const placeLabel = (place: ChartPlace, floor: Messages['floor']): string =>
   place.kind === 'pin'
     ? floor.place.pin(place.ear, place.frequency, place.level)
     : floor.place.range(place.ear, place.from, place.to)
 
-export function anchorLabel(
-  anchor: Anchor,
-  named: { readonly notes: readonly NamedRecord[]; readonly steps: readonly NamedRecord[] },
-  floor: Floor,
-): string {
+export function anchorLabel(anchor: Anchor, named: Named, { floor, words }: Messages): string {
   if (anchor.kind === 'chart') return placeLabel(anchor.place, floor)
-  const records = anchor.kind === 'note' ? named.notes : named.steps
-  return records.find(({ id }) => id === anchor.id)?.label ?? floor.anchor.missing
+  if (anchor.kind === 'option') return optionText(anchor.option, undefined, words)
+  return named[tableOf[anchor.kind]].find(({ id }) => id === anchor.id)?.label ?? floor.anchor.missing
 }

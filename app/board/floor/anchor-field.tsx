@@ -2,13 +2,15 @@
 
 import { useState } from 'react'
 import { startPick, stopPick, useChartPick } from '@/app/board/chart-pick.ts'
+import { optionText } from '@/app/board/plan/option-text.ts'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
 import { IconButton } from '@/app/components/icon-button.tsx'
 import { CloseIcon, PlaceIcon } from '@/app/components/icons.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Anchor } from '@/lib/board/records/question.ts'
-import { AnchorChip } from './anchor-chip.tsx'
+import { DeviceClass, type DeviceOption, sitesOf } from '@/lib/devices/classes.ts'
+import { AnchorChip, type Named } from './anchor-chip.tsx'
 import styles from './anchor-field.module.css'
 import type { FloorDesk, NamedRecord } from './floor-desk.ts'
 import { PlaceFields } from './place-fields.tsx'
@@ -16,12 +18,12 @@ import { PlaceFields } from './place-fields.tsx'
 interface AnchorFieldProps {
   readonly anchor: Anchor | undefined
   readonly onChange: (anchor: Anchor | undefined) => void
-  readonly desk: Pick<FloorDesk, 'ear' | 'notes' | 'steps' | 'thresholdAt'>
+  readonly desk: Named & Pick<FloorDesk, 'ear' | 'thresholdAt'>
 }
 
-/** What the question is about: nothing in particular, a place on the audiogram, a note or a step. */
+/** What the question is about: nothing in particular, a place on the audiogram, an option, or a record with a name. */
 export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
-  const { floor } = useMessages()
+  const { floor, words } = useMessages()
   const [choosing, setChoosing] = useState<Anchor['kind']>()
   const choose = (next: Anchor) => {
     onChange(next)
@@ -31,7 +33,7 @@ export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
     return (
       <div className={styles.chosen}>
         <span className={styles.about}>{floor.anchor.legend}</span>
-        <AnchorChip anchor={anchor} notes={desk.notes} steps={desk.steps} />
+        <AnchorChip anchor={anchor} named={desk} />
         <IconButton label={floor.anchor.remove} onClick={() => onChange(undefined)}>
           <CloseIcon />
         </IconButton>
@@ -45,8 +47,8 @@ export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
           {floor.anchor.legend}
         </span>
         <PointButton onPlace={choose} />
-        {(['chart', 'note', 'step'] as const)
-          .filter((kind) => kind === 'chart' || listOf(kind, desk).length > 0)
+        {(['chart', 'note', 'step', 'option', 'scenario'] as const)
+          .filter((kind) => kind === 'chart' || kind === 'option' || listOf(kind, desk).length > 0)
           .map((kind) => (
             <Button key={kind} tone="quiet" aria-expanded={choosing === kind} onClick={toggle(kind)}>
               {floor.anchor[kind]}
@@ -60,19 +62,40 @@ export function AnchorField({ anchor, onChange, desk }: AnchorFieldProps) {
           onUse={(place) => choose({ kind: 'chart', place })}
         />
       )}
-      {(choosing === 'note' || choosing === 'step') && (
+      {(choosing === 'note' || choosing === 'step' || choosing === 'scenario') && (
         <RecordSelect
-          label={choosing === 'note' ? floor.anchor.chooseNote : floor.anchor.chooseStep}
+          label={floor.anchor[chooseLabel[choosing]]}
           records={listOf(choosing, desk)}
           onChoose={(id) => choose({ kind: choosing, id })}
+        />
+      )}
+      {choosing === 'option' && (
+        <RecordSelect
+          label={floor.anchor.chooseOption}
+          records={options.map((option) => ({
+            id: optionId(option),
+            label: optionText(option, undefined, words),
+          }))}
+          onChoose={(id) => {
+            const option = options.find((candidate) => optionId(candidate) === id)
+            if (option !== undefined) choose({ kind: 'option', option })
+          }}
         />
       )}
     </fieldset>
   )
 }
 
-const listOf = (kind: 'note' | 'step', desk: Pick<FloorDesk, 'notes' | 'steps'>): readonly NamedRecord[] =>
-  kind === 'note' ? desk.notes : desk.steps
+const chooseLabel = { note: 'chooseNote', step: 'chooseStep', scenario: 'chooseScenario' } as const
+const tableOf = { note: 'notes', step: 'steps', scenario: 'scenarios' } as const
+
+const listOf = (kind: keyof typeof tableOf, desk: Named): readonly NamedRecord[] => desk[tableOf[kind]]
+
+/** Every device class at each of its sites. */
+const options: readonly DeviceOption[] = DeviceClass.options.flatMap((deviceClass) =>
+  sitesOf[deviceClass].map((couplingSite) => ({ deviceClass, couplingSite })),
+)
+const optionId = ({ deviceClass, couplingSite }: DeviceOption): string => `${deviceClass} ${couplingSite}`
 
 /**
  * Waits for a click on the audiogram. The waiting outlives a pane that is hidden meanwhile (a phone shows one at a time),

@@ -2,13 +2,14 @@
 
 import { type FormEvent, useRef, useState } from 'react'
 import { stopPick } from '@/app/board/chart-pick.ts'
+import { AnchorField } from '@/app/board/later-parts.ts'
+import { useHiddenPointer } from '@/app/board/presence.ts'
 import { Button } from '@/app/components/button.tsx'
 import { useKeptText } from '@/app/components/kept-text.ts'
 import { LimitedText } from '@/app/components/limited-text.tsx'
 import { useSay } from '@/app/components/toast.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import { Anchor } from '@/lib/board/records/question.ts'
-import { AnchorField } from './anchor-field.tsx'
 import styles from './ask-form.module.css'
 import type { FloorDesk } from './floor-desk.ts'
 import { floorLimits } from './limits.ts'
@@ -19,8 +20,11 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
   const say = useSay()
   const words = useKeptText('ask')
   const [anchor, setAnchor] = useKeptAnchor()
+  const [isUnnamed, setUnnamed] = useState(false)
+  useHiddenPointer(isUnnamed)
   const [missing, setMissing] = useState(false)
   const [isOpen, setOpen] = useState(words.text !== '' || anchor !== undefined)
+  const mayHide = !desk.may.mayChange('questions', 'rank', { author: desk.me })
   const field = useRef<HTMLTextAreaElement>(null)
   const ask = (event: FormEvent) => {
     event.preventDefault()
@@ -28,11 +32,15 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
     setMissing(text === '')
     if (text === '' || text.length > floorLimits.question) return field.current?.focus()
     stopPick()
-    desk.beforePosting(text, () => {
-      desk.acts.ask({ text, ...(anchor === undefined ? {} : { anchor }) })
+    const question = { text, ...(anchor === undefined ? {} : { anchor }) }
+    desk.beforePosting(text, async () => {
+      if (isUnnamed) {
+        if (!(await desk.acts.askUnnamed(question))) return
+      } else desk.acts.ask(question)
       words.clear()
       setAnchor(undefined)
-      say(floor.ask.asked)
+      setUnnamed(false)
+      say(isUnnamed ? floor.ask.askedUnnamed : floor.ask.asked)
     })
   }
   return (
@@ -49,6 +57,14 @@ export function AskForm({ desk }: { readonly desk: FloorDesk }) {
       {isOpen && (
         <div className={styles.foot}>
           <AnchorField anchor={anchor} onChange={setAnchor} desk={desk} />
+          {mayHide && (
+            <label className={styles.unnamed}>
+              <input type="checkbox" checked={isUnnamed} onChange={(event) => setUnnamed(event.target.checked)} />
+              <span>
+                {floor.ask.unnamed} <span className={styles.hint}>{floor.ask.unnamedHint}</span>
+              </span>
+            </label>
+          )}
           <Button type="submit" tone="accent" title={floor.ask.submitHint}>
             {floor.ask.submit}
           </Button>

@@ -2,7 +2,7 @@ import type { Person } from '@/app/board/board-context.tsx'
 import type { BeforePosting } from '@/app/board/post-guard.tsx'
 import type { Thread } from '@/lib/board/edits/floor.ts'
 import type { ParticipantId, RecordId } from '@/lib/board/identity.ts'
-import type { Anchor } from '@/lib/board/records/question.ts'
+import type { Anchor, Question } from '@/lib/board/records/question.ts'
 import type { Rights } from '@/lib/board/rights.ts'
 import type { Ear, FrequencyHz } from '@/lib/units/frequencies.ts'
 
@@ -14,8 +14,12 @@ export interface QuestionWords {
 /** Everything that can be done on the floor; each is one edit of the shared documents. */
 export interface FloorActs {
   ask(words: QuestionWords): void
-  reword(id: RecordId, words: QuestionWords): void
-  reply(id: RecordId, text: string): void
+  /** Asks without the asker's name, by the server. @returns whether it was asked */
+  askUnnamed(words: QuestionWords): Promise<boolean>
+  /** @returns whether it was written: one's own question without a name is changed by the server */
+  reword(question: Question, words: QuestionWords): Promise<boolean>
+  reply(question: Question, text: string): Promise<boolean>
+  takeBack(question: Question): Promise<boolean>
   back(thread: Thread): void
   call(id: RecordId): void
   answer(id: RecordId, text: string, saidBy: string): void
@@ -38,11 +42,16 @@ export interface NamedRecord {
 /** What the floor's views need to know of the rest of the board. */
 export interface FloorDesk {
   readonly me: ParticipantId
+  /** the authors that stand for this person in what they asked without their name */
+  readonly own: ReadonlySet<ParticipantId>
+  /** what somebody who asked without their name was looking at; told to moderators */
+  readonly pictures: ReadonlyMap<ParticipantId, string>
   /** the ear that is operated on: where a place on the audiogram starts from */
   readonly ear: Ear
   readonly people: ReadonlyMap<ParticipantId, Person>
   readonly notes: readonly NamedRecord[]
   readonly steps: readonly NamedRecord[]
+  readonly scenarios: readonly NamedRecord[]
   readonly may: Rights
   readonly acts: FloorActs
   /** asks first when a text looks as if it identified somebody */

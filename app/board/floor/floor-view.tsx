@@ -1,6 +1,7 @@
 'use client'
 
 import type { KeyboardEvent } from 'react'
+import { OwnQuestions } from '@/app/board/later-parts.ts'
 import { isTyping } from '@/app/board/shortcuts.tsx'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
 import { Field } from '@/app/components/field.tsx'
@@ -28,6 +29,9 @@ export function FloorView({ threads, desk }: FloorViewProps) {
   const { floor } = useMessages()
   const queue = useQueue(threads)
   const acts = useQuestionActs(threads, desk, queue.setOpen)
+  const isAsker = threads.some(({ question, folded }) =>
+    [question, ...folded].some(({ author }) => author === desk.me || desk.own.has(author)),
+  )
   const onKeyDown = (event: KeyboardEvent) => {
     if (isTyping(event.target) || isInForm(event.target) || queue.current === undefined) return
     if (queue.rows.onArrow(event) || acts.onKey(queue.current, event)) event.preventDefault()
@@ -35,6 +39,7 @@ export function FloorView({ threads, desk }: FloorViewProps) {
   return (
     <div className={styles.floor}>
       {desk.may.mayCreate('questions') && <AskForm desk={desk} />}
+      {isAsker && <OwnQuestions threads={threads} desk={desk} />}
       {threads.length > findFrom && (
         <Field label={floor.list.find}>
           {(control) => (

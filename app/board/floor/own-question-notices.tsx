@@ -1,28 +1,33 @@
 'use client'
 
-import { useState } from 'react'
+import { useContext, useMemo, useState } from 'react'
 import { useBoard, useTable } from '@/app/board/board-context.tsx'
 import { jumpTo } from '@/app/board/jump.ts'
+import { UnnamedContext } from '@/app/board/unnamed-authors.ts'
 import { Button } from '@/app/components/button.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-own-questions.ts'
 import { noticesFor, openOwn } from './own-notices.ts'
 import styles from './own-question-notices.module.css'
 
+const signs = { called: '◆', answered: '✓', joined: '→' } as const
+
 /** Tells somebody, wherever on the board they are and without getting in the way, that their question is called or answered. */
 export function OwnQuestionNotices() {
-  const { floor } = useMessages()
+  const { ownQuestions } = useMessages()
   const { me } = useBoard()
   const questions = useTable('questions')
-  const witnessed = useWitnessed(openOwn(questions, me.participant))
+  const { own } = useContext(UnnamedContext)
+  const mine = useMemo(() => new Set([me.participant, ...own]), [me.participant, own])
+  const witnessed = useWitnessed(openOwn(questions, mine))
   const [seen, setSeen] = useState<ReadonlySet<string>>(new Set())
   const see = (key: string) => setSeen((before) => new Set(before).add(key))
-  const notices = noticesFor(questions, me.participant, witnessed).filter(({ key }) => !seen.has(key))
+  const notices = noticesFor(questions, mine, witnessed).filter(({ key }) => !seen.has(key))
   return (
     <div className={styles.notices} role="status">
       {notices.map(({ key, id, state, text }) => (
         <div key={key} className={styles.notice} data-state={state}>
           <p className={styles.title}>
-            <span aria-hidden="true">{state === 'called' ? '◆' : '✓'}</span> {floor.notice[state]}
+            <span aria-hidden="true">{signs[state]}</span> {ownQuestions.notice[state]}
           </p>
           <p className={styles.text} dir="auto">
             {text}
@@ -34,10 +39,10 @@ export function OwnQuestionNotices() {
               jumpTo({ kind: 'questions', id })
             }}
           >
-            {floor.notice.go}
+            {ownQuestions.notice.go}
           </Button>
           <Button tone="quiet" onClick={() => see(key)}>
-            {floor.notice.dismiss}
+            {ownQuestions.notice.dismiss}
           </Button>
         </div>
       ))}

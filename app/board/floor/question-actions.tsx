@@ -1,5 +1,6 @@
 'use client'
 
+import type { ReactNode } from 'react'
 import { ActBar, ActButton, OrderButtons } from '@/app/components/act-bar.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import { type QuestionAct, type QuestionRights, questionActs, questionKeys } from './question-rights.ts'
@@ -11,10 +12,12 @@ interface QuestionActionsProps {
   readonly task: Task | undefined
   readonly onAct: (act: QuestionAct) => void
   readonly onShift: (by: -1 | 1) => void
+  /** what else may be done to it where it stands */
+  readonly more?: ReactNode
 }
 
 /** What may be done to the current question, each with its key. Backing has its own button beside the words. */
-export function QuestionActions({ rights, hasScreen, task, onAct, onShift }: QuestionActionsProps) {
+export function QuestionActions({ rights, hasScreen, task, onAct, onShift, more }: QuestionActionsProps) {
   const { floor } = useMessages()
   const acts = questionActs.filter((act) => act !== 'back' && (act === 'screen' ? hasScreen : rights[act]))
   if (acts.length === 0) return null
@@ -29,6 +32,7 @@ export function QuestionActions({ rights, hasScreen, task, onAct, onShift }: Que
           onAct={() => onAct(act)}
         />
       ))}
+      {more}
       {rights.order && <OrderButtons up={floor.act.up} down={floor.act.down} onShift={onShift} />}
     </ActBar>
   )

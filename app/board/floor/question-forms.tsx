@@ -1,12 +1,14 @@
 'use client'
 
-import { type FormEvent, type KeyboardEvent, type ReactNode, useId, useState } from 'react'
+import { type FormEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import { stopPick } from '@/app/board/chart-pick.ts'
 import { Button } from '@/app/components/button.tsx'
 import { ChoiceBox } from '@/app/components/choice-box.tsx'
 import { Field } from '@/app/components/field.tsx'
 import { useKeptText } from '@/app/components/kept-text.ts'
+import { LeavableForm, leaveOnEscape } from '@/app/components/leavable-form.tsx'
 import { LimitedText } from '@/app/components/limited-text.tsx'
+import { useMessages as useOwnMessages } from '@/app/messages/for-own-questions.ts'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Thread } from '@/lib/board/edits/floor.ts'
 import { likeness, wordsOf } from '@/lib/board/likeness.ts'
@@ -38,7 +40,7 @@ function TaskForm({ submit, onSubmit, onDone, children }: TaskFormProps) {
     onSubmit()
   }
   return (
-    <form className={styles.form} onSubmit={send} onKeyDown={leaveOnEscape(onDone)} noValidate>
+    <LeavableForm className={styles.form} onSubmit={send} onLeave={onDone}>
       {children}
       <div className={styles.buttons}>
         <Button type="submit" tone="accent">
@@ -48,14 +50,8 @@ function TaskForm({ submit, onSubmit, onDone, children }: TaskFormProps) {
           {shell.cancel}
         </Button>
       </div>
-    </form>
+    </LeavableForm>
   )
-}
-
-const leaveOnEscape = (onDone: () => void) => (event: KeyboardEvent) => {
-  if (event.key !== 'Escape') return
-  event.stopPropagation()
-  onDone()
 }
 
 const focusIt = (field: HTMLTextAreaElement | null) => field?.focus()
@@ -136,8 +132,8 @@ export function ReplyForm({ thread: { question }, desk, onDone }: TaskProps) {
     const text = words.text.trim()
     setMissing(text === '')
     if (text === '' || text.length > floorLimits.reply) return
-    desk.beforePosting(text, () => {
-      desk.acts.reply(question.id, text)
+    desk.beforePosting(text, async () => {
+      if (!(await desk.acts.reply(question, text))) return
       words.clear()
       onDone()
     })
@@ -167,8 +163,8 @@ export function RewordForm({ thread: { question }, desk, onDone: close }: TaskPr
   const submit = () => {
     const text = words.text.trim()
     if (text === '' || text.length > floorLimits.question) return
-    desk.beforePosting(text, () => {
-      desk.acts.reword(question.id, { text, ...(anchor === undefined ? {} : { anchor }) })
+    desk.beforePosting(text, async () => {
+      if (!(await desk.acts.reword(question, { text, ...(anchor === undefined ? {} : { anchor }) }))) return
       words.clear()
       onDone()
     })
@@ -184,6 +180,21 @@ export function RewordForm({ thread: { question }, desk, onDone: close }: TaskPr
         error={words.text.trim() === '' ? floor.text.empty : undefined}
       />
       <AnchorField anchor={anchor} onChange={setAnchor} desk={desk} />
+    </TaskForm>
+  )
+}
+
+/** Asked once more: the question goes from every page, with what was said to it. */
+export function TakeBackForm({ thread: { question }, desk, onDone }: TaskProps) {
+  const { ownQuestions } = useOwnMessages()
+  const form = useRef<HTMLParagraphElement>(null)
+  useEffect(() => form.current?.closest('form')?.querySelector('button')?.focus(), [])
+  const submit = async () => {
+    if (await desk.acts.takeBack(question)) onDone()
+  }
+  return (
+    <TaskForm submit={ownQuestions.takeBack} onSubmit={submit} onDone={onDone}>
+      <p ref={form}>{ownQuestions.takeBackHint}</p>
     </TaskForm>
   )
 }

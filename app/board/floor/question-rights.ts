@@ -14,6 +14,8 @@ export interface QuestionRights {
   readonly draftAnswer: boolean
   readonly defer: boolean
   readonly setAside: boolean
+  /** withdraws one's own question while it waits */
+  readonly takeBack: boolean
   readonly reopen: boolean
   readonly fold: boolean
   readonly unfold: boolean
@@ -25,11 +27,21 @@ export type QuestionAct = Exclude<keyof QuestionRights, 'order' | 'unfold'> | 's
 /** What of a thread its rights depend on. */
 interface Judged {
   readonly question: Pick<Question, 'author' | 'state'>
-  readonly folded: readonly unknown[]
+  readonly folded: readonly Pick<Question, 'author'>[]
 }
 
+const none: ReadonlySet<ParticipantId> = new Set()
+
 /** From the table of rights and the state of the question; folding also wants a question with none folded into it. */
-export function questionRights({ question, folded }: Judged, may: Rights, me: ParticipantId): QuestionRights {
+export function questionRights(
+  { question: asked, folded }: Judged,
+  may: Rights,
+  me: ParticipantId,
+  own: ReadonlySet<ParticipantId> = none,
+): QuestionRights {
+  // What was asked without a name is its asker's all the same; the server writes it for them.
+  const isMine = ({ author }: Pick<Question, 'author'>) => author === me || own.has(author)
+  const question = isMine(asked) ? { ...asked, author: me } : asked
   const isOpen = question.state === 'raised' || question.state === 'called'
   const moves = (to: string) => may.mayMove('questions', question, to)
   const mayFold = may.mayChange('questions', 'foldedInto', question)
@@ -37,12 +49,13 @@ export function questionRights({ question, folded }: Judged, may: Rights, me: Pa
   return {
     reword: isOpen && question.state === 'raised' && may.mayChange('questions', 'text', question),
     reply: may.mayCreate('replies'),
-    back: may.mayCreate('backings') && question.author !== me,
+    back: may.mayCreate('backings') && !isMine(question) && !folded.some(isMine),
     call: moves('called'),
     answer: mayAnswer && moves('answered'),
     draftAnswer: mayAnswer && isOpen && !moves('answered'),
     defer: moves('deferred'),
     setAside: moves('set-aside'),
+    takeBack: question.state === 'raised' && folded.length === 0 && may.mayRemove('questions', question),
     reopen: moves('raised'),
     fold: mayFold && isOpen && folded.length === 0,
     unfold: mayFold,
@@ -63,6 +76,7 @@ export const questionKeys: Readonly<Record<QuestionAct, string>> = {
   back: 'b',
   reword: 'e',
   screen: 's',
+  takeBack: 'Delete',
 }
 
 export const questionActs = Object.keys(questionKeys) as QuestionAct[]

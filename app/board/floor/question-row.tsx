@@ -1,7 +1,8 @@
 'use client'
 
-import { useId } from 'react'
+import { lazy, type ReactNode, Suspense, useId } from 'react'
 import { Byline } from '@/app/board/byline.tsx'
+import { QuestionTask, ThreadBody } from '@/app/board/later-parts.ts'
 import type { RowProps } from '@/app/components/roving-rows.ts'
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
@@ -10,13 +11,13 @@ import { AnchorChip } from './anchor-chip.tsx'
 import { BackButton } from './back-button.tsx'
 import type { FloorDesk } from './floor-desk.ts'
 import { QuestionActions } from './question-actions.tsx'
-import { AnswerForm, DeferForm, FoldForm, ReplyForm, RewordForm } from './question-forms.tsx'
 import type { QuestionAct, QuestionRights } from './question-rights.ts'
 import styles from './question-row.module.css'
-import { ThreadBody } from './thread-body.tsx'
+
+const AskedWhile = lazy(() => import('./asked-while.tsx'))
 
 /** A form that stands open inside a question. */
-export type Task = Extract<QuestionAct, 'answer' | 'draftAnswer' | 'defer' | 'reply' | 'reword' | 'fold'>
+export type Task = Extract<QuestionAct, 'answer' | 'draftAnswer' | 'defer' | 'reply' | 'reword' | 'fold' | 'takeBack'>
 
 interface QuestionRowProps {
   readonly thread: Thread
@@ -29,6 +30,9 @@ interface QuestionRowProps {
   readonly isCurrent: boolean
   readonly isOpen: boolean
   readonly task: Task | undefined
+  /** what else is to be known of it where it stands */
+  readonly beside?: ReactNode
+  readonly moreActs?: ReactNode
   readonly onToggle: () => void
   readonly onAct: (act: QuestionAct) => void
   readonly onTaskDone: () => void
@@ -42,6 +46,7 @@ export function QuestionRow(props: QuestionRowProps) {
   const { question } = thread
   const factsId = useId()
   const tabIndex = isCurrent ? 0 : -1
+  const pictureAt = question.pictureAt ?? desk.pictures.get(question.author)
   return (
     <li
       className={styles.row}
@@ -70,16 +75,24 @@ export function QuestionRow(props: QuestionRowProps) {
         <BackButton thread={thread} desk={desk} mayBack={rights.back} tabIndex={tabIndex} />
       </div>
       <p className={styles.facts} id={factsId}>
-        {question.author === desk.me && <StateSign tone="accent">{floor.list.yours}</StateSign>}
+        {(question.author === desk.me || desk.own.has(question.author)) && (
+          <StateSign tone="accent">{floor.list.yours}</StateSign>
+        )}
         <Byline person={desk.people.get(question.author)} at={question.at} />
+        {pictureAt !== undefined && desk.may.mayChange('questions', 'rank', question) && (
+          <Suspense>
+            <AskedWhile pictureAt={pictureAt} />
+          </Suspense>
+        )}
         {thread.replies.length > 0 && <span>{floor.thread.replies(thread.replies.length)}</span>}
         {thread.folded.length > 0 && <span>{floor.thread.folded(thread.folded.length)}</span>}
       </p>
       {question.anchor !== undefined && (
         <div className={styles.about}>
-          <AnchorChip anchor={question.anchor} notes={desk.notes} steps={desk.steps} tabIndex={tabIndex} />
+          <AnchorChip anchor={question.anchor} named={desk} tabIndex={tabIndex} />
         </div>
       )}
+      {props.beside}
       <Outcome thread={thread} desk={desk} />
       {isOpen && <ThreadBody thread={thread} desk={desk} mayUnfold={rights.unfold} />}
       {isCurrent && (
@@ -89,9 +102,18 @@ export function QuestionRow(props: QuestionRowProps) {
           task={props.task}
           onAct={props.onAct}
           onShift={props.onShift}
+          more={props.moreActs}
         />
       )}
-      <TaskOf {...props} />
+      {props.task !== undefined && (
+        <QuestionTask
+          task={props.task}
+          thread={thread}
+          threads={props.threads}
+          desk={desk}
+          onTaskDone={props.onTaskDone}
+        />
+      )}
     </li>
   )
 }
@@ -115,25 +137,4 @@ function Outcome({ thread: { question }, desk }: Pick<QuestionRowProps, 'thread'
       {question.state !== 'answered' && <p className={styles.fine}>{floor.thread.waitsForDesk}</p>}
     </div>
   )
-}
-
-function TaskOf({ task, thread, threads, desk, onTaskDone }: QuestionRowProps) {
-  const shared = { thread, desk, onDone: onTaskDone }
-  switch (task) {
-    case undefined:
-      return null
-    case 'answer':
-    case 'draftAnswer':
-      return <AnswerForm {...shared} />
-    case 'defer':
-      return <DeferForm {...shared} />
-    case 'reply':
-      return <ReplyForm {...shared} />
-    case 'reword':
-      return <RewordForm {...shared} />
-    case 'fold':
-      return <FoldForm {...shared} threads={threads} />
-    default:
-      return task satisfies never
-  }
 }

@@ -41,7 +41,7 @@ export function useQuestionActs(threads: readonly Thread[], desk: FloorDesk, ope
         return setTask({ id, task: what })
     }
   }
-  const rightsTo = (thread: Thread) => questionRights(thread, desk.may, desk.me)
+  const rightsTo = (thread: Thread) => questionRights(thread, desk.may, desk.me, desk.own)
   /** True when the key belongs to an act that this person may do to the question as it stands. */
   const onKey = (thread: Thread, { key, altKey, ctrlKey, metaKey }: KeyboardEvent): boolean => {
     const rights = rightsTo(thread)

@@ -1,100 +1,76 @@
 'use client'
 
-import { Activity, lazy, Suspense, useCallback, useMemo, useState } from 'react'
-import { useMessages, useSingle } from '../board-context.tsx'
-import { OwnQuestionNotices } from '../floor/own-question-notices.tsx'
-import { type Shortcut, useShortcuts } from '../shortcuts.tsx'
-import styles from './board-frame.module.css'
+import { lazy, type ReactNode, Suspense, useContext, useEffect, useState } from 'react'
+import { useBoard, useBoardStatus, useMessages, useSingle, useTable } from '../board-context.tsx'
+import { OwnQuestionNotices } from '../later-parts.ts'
+import { UnnamedContext } from '../unnamed-authors.ts'
 import { BoardHead } from './board-head.tsx'
+import { BoardPanes } from './board-panes.tsx'
+import { CalmContext, firstViewMark } from './first-view.ts'
 import { LoadAhead } from './load-ahead.tsx'
 import { Notices } from './notices.tsx'
-import { isShown, type PaneName, paneId, paneNames, sharedPanes, shownInTurn } from './pane-names.ts'
-import { PaneSwitch } from './pane-switch.tsx'
-import { useColumns } from './use-columns.ts'
-import { usePaneCalls } from './use-pane-calls.ts'
 
-const panes: Record<PaneName, ReturnType<typeof lazy>> = {
-  hearing: lazy(() => import('../hearing/hearing-pane.tsx')),
-  plan: lazy(() => import('../plan/plan-pane.tsx')),
-  steps: lazy(() => import('../steps/steps-pane.tsx')),
-  decisions: lazy(() => import('../decisions/decisions-pane.tsx')),
-  floor: lazy(() => import('../floor/floor-pane.tsx')),
+const VoteBar = lazy(() => import('../votes/vote-bar.tsx'))
+
+/** Time for chart and questions to be drawn before the forecasts of the shared column are loaded. */
+const settleMs = 300
+
+interface BoardFrameProps {
+  /** what else is to be said above the panes */
+  readonly notice: ReactNode
+  readonly onRewind: () => void
 }
 
-/** The board of one case: its head, its panes in as many columns as fit, and the switch between those that share one. */
-export function BoardFrame() {
+/** The board of one case as it is now: its head, what needs to be seen at once, and its panes. */
+export function BoardFrame({ notice, onRewind }: BoardFrameProps) {
   const { board, shell } = useMessages()
   const header = useSingle('header')
-  const columns = useColumns()
-  const [chosen, setChosen] = useState<PaneName>('hearing')
-  const show = useCallback((name: PaneName) => {
-    setChosen(name)
-    requestAnimationFrame(() => document.getElementById(paneId(name))?.focus())
-  }, [])
-  usePaneKeys(show)
-  usePaneCalls(chosen, columns, setChosen)
-  const opened = useOpened(paneNames.filter((name) => isShown(name, chosen, columns)))
-  const switchable = sharedPanes(columns)
+  const isVoting = useTable('votes').some(({ result }) => result === undefined)
+  const isCalm = useCalm()
   return (
-    <div className={styles.board} data-columns={columns}>
+    <CalmContext value={isCalm}>
       <title>{`${header?.pseudonym ?? board.pageTitle} - ${shell.productName}`}</title>
-      <nav className={styles.skips} aria-label={board.skipLinks}>
-        {paneNames.map((name) => (
-          <a
-            key={name}
-            href={`#${paneId(name)}`}
-            onClick={(event) => {
-              event.preventDefault()
-              show(name)
-            }}
-          >
-            {shell.skipTo(board.pane[name])}
-          </a>
-        ))}
-      </nav>
-      <BoardHead onShowPane={show} />
-      <Notices />
-      <OwnQuestionNotices />
-      <LoadAhead />
-      <main className={styles.panes}>
-        {paneNames.map((name) => {
-          const Content = panes[name]
-          const place = switchable.includes(name) ? 'shared' : name
-          return (
-            <Activity key={name} mode={isShown(name, chosen, columns) ? 'visible' : 'hidden'}>
-              <div id={paneId(name)} className={styles.pane} data-place={place} tabIndex={-1}>
-                {opened.has(name) && (
-                  <Suspense fallback={<p className={styles.loading}>{shell.loading}</p>}>
-                    <Content />
-                  </Suspense>
-                )}
-              </div>
-            </Activity>
-          )
-        })}
-        <PaneSwitch names={switchable} shown={shownInTurn(chosen, columns)} onShow={show} />
-      </main>
-    </div>
+      <BoardPanes
+        when="now"
+        isCalm={isCalm}
+        above={(show) => (
+          <>
+            <BoardHead onShowPane={show} onRewind={onRewind} />
+            <Notices />
+            {notice}
+            <OwnNews />
+            <LoadAhead />
+            {isVoting && (
+              <Suspense>
+                <VoteBar />
+              </Suspense>
+            )}
+          </>
+        )}
+      />
+    </CalmContext>
   )
 }
 
-/** Panes that have been in view: only they are loaded, and from then on they keep what was typed in them. */
-function useOpened(shown: readonly PaneName[]): ReadonlySet<PaneName> {
-  const [opened, setOpened] = useState<ReadonlySet<PaneName>>(new Set(shown))
-  if (!shown.every((name) => opened.has(name))) setOpened(new Set([...opened, ...shown]))
-  return opened
+/** What becomes of one's own questions; nothing for those who asked none. */
+function OwnNews() {
+  const { me } = useBoard()
+  const { own } = useContext(UnnamedContext)
+  const isAsker = useTable('questions').some(({ author }) => author === me.participant || own.has(author))
+  return isAsker && <OwnQuestionNotices />
 }
 
-function usePaneKeys(show: (name: PaneName) => void): void {
-  const { board } = useMessages()
-  const shortcuts = useMemo<Shortcut[]>(
-    () =>
-      paneNames.map((name, index) => ({
-        key: String(index + 1),
-        does: board.goToPane(board.pane[name]),
-        act: () => show(name),
-      })),
-    [board, show],
-  )
-  useShortcuts(board.boardKeys, shortcuts)
+/** Whether the page is in step with the server, or without it, and has drawn what matters most: then the rest may load. */
+function useCalm(): boolean {
+  const isSettled = useBoardStatus().link.state !== 'connecting'
+  const [isCalm, setCalm] = useState(false)
+  useEffect(() => {
+    if (!isSettled || isCalm) return
+    const timer = setTimeout(() => {
+      performance.mark(firstViewMark)
+      setCalm(true)
+    }, settleMs)
+    return () => clearTimeout(timer)
+  }, [isSettled, isCalm])
+  return isCalm
 }

@@ -1,43 +1,60 @@
 'use client'
 
-import Link from 'next/link'
-import { useMemo, useState } from 'react'
+import { lazy, Suspense, useMemo, useState } from 'react'
 import { Button } from '@/app/components/button.tsx'
 import { EarSign } from '@/app/components/ear-sign.tsx'
 import { IconButton } from '@/app/components/icon-button.tsx'
-import { DraftIcon, MenuIcon, PeopleIcon } from '@/app/components/icons.tsx'
+import { DraftIcon, MenuIcon, PeopleIcon, RewindIcon } from '@/app/components/icons.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { ThemeSwitch } from '@/app/theme/theme-switch.tsx'
+import { rolesThatWithdraw, rolesWithRewind } from '@/lib/board/roles.ts'
 import { useBoard, useBoardStatus, useMay, useMessages, useSingle } from '../board-context.tsx'
+import {
+  CaseDetails,
+  CaseMenu,
+  DraftsPanel,
+  ExchangeDialog,
+  PeoplePanel,
+  ShortcutHelp,
+  WithdrawDialog,
+} from '../later-parts.ts'
+import { usePutOnScreen } from '../put-on-screen.ts'
 import { type Shortcut, useShortcuts } from '../shortcuts.tsx'
 import styles from './board-head.module.css'
-import { CaseDetails } from './case-details.tsx'
-import { CaseMenu } from './case-menu.tsx'
-import { DraftsPanel } from './drafts-panel.tsx'
 import { OnScreen } from './on-screen.tsx'
 import type { PaneName } from './pane-names.ts'
-import { PeoplePanel } from './people-panel.tsx'
-import { ShortcutHelp } from './shortcut-help.tsx'
 import { StoredSign } from './stored-sign.tsx'
 
-export type Panel = 'people' | 'drafts' | 'menu' | 'keys' | 'details'
+const DelayDialog = lazy(() => import('../delay/delay-dialog.tsx'))
+
+/** What gets the focus back when somebody has looked back. */
+export const rewindButtonId = 'rewind'
+
+export type Panel = 'people' | 'drafts' | 'menu' | 'keys' | 'details' | 'delay' | 'withdraw' | 'exchange'
+
+interface BoardHeadProps {
+  readonly onShowPane: (name: PaneName) => void
+  readonly onRewind: () => void
+}
 
 /** Whose case it is, how far it is, whether what is written is stored, and who is here. */
-export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void }) {
+export function BoardHead({ onShowPane, onRewind }: BoardHeadProps) {
   const { board, words } = useMessages()
-  const { programme, label } = useBoard()
+  const { caseId, programme, label, me } = useBoard()
   const { roster, drafts } = useBoardStatus()
   const header = useSingle('header')
   const may = useMay()
   const [open, setOpen] = useState<Panel>()
   const close = () => setOpen(undefined)
-  usePanelKeys(setOpen)
+  const mayRewind = rolesWithRewind.includes(me.role)
+  const mayWithdraw = rolesThatWithdraw.includes(me.role)
+  useHeadKeys(setOpen, mayRewind ? onRewind : undefined, mayWithdraw)
   return (
     <header className={styles.head}>
       <div className={styles.name}>
-        <Link className={styles.programme} prefetch={false} href={`/programme/${programme.id}`}>
+        <a className={styles.programme} href={`/programme/${programme.id}`}>
           <span aria-hidden="true">←</span> {programme.label}
-        </Link>
+        </a>
         <h1 className={styles.title}>{header?.pseudonym ?? label}</h1>
       </div>
       <div className={styles.facts}>
@@ -51,6 +68,7 @@ export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void
           </Button>
         )}
         <StoredSign />
+        {may.mayCreate('mainScreen') && <a href={deskOf(caseId)}>{board.desk}</a>}
         <OnScreen onShowPane={onShowPane} />
       </div>
       <div className={styles.tools}>
@@ -58,6 +76,11 @@ export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void
           <IconButton label={board.openDrafts(drafts.length)} onClick={() => setOpen('drafts')}>
             <DraftIcon />
             <span aria-hidden="true">{drafts.length}</span>
+          </IconButton>
+        )}
+        {mayRewind && (
+          <IconButton id={rewindButtonId} label={board.rewind} onClick={onRewind}>
+            <RewindIcon />
           </IconButton>
         )}
         <IconButton label={board.openPeople(roster.people.length, roster.observers)} onClick={() => setOpen('people')}>
@@ -73,20 +96,39 @@ export function BoardHead({ onShowPane }: { onShowPane: (name: PaneName) => void
       <DraftsPanel open={open === 'drafts'} onClose={close} />
       <CaseMenu open={open === 'menu'} onClose={close} onOpen={setOpen} />
       <ShortcutHelp open={open === 'keys'} onClose={close} />
+      {open === 'delay' && (
+        <Suspense>
+          <DelayDialog open onClose={close} />
+        </Suspense>
+      )}
       <CaseDetails open={open === 'details'} onClose={close} />
+      <ExchangeDialog open={open === 'exchange'} onClose={close} />
+      {mayWithdraw && <WithdrawDialog open={open === 'withdraw'} onClose={close} />}
     </header>
   )
 }
 
-function usePanelKeys(setOpen: (panel: Panel) => void): void {
+const deskOf = (caseId: string): string => `/case/${caseId}/desk`
+
+function useHeadKeys(setOpen: (panel: Panel) => void, rewind: (() => void) | undefined, mayWithdraw: boolean): void {
   const { board } = useMessages()
+  const { caseId } = useBoard()
+  const put = usePutOnScreen()
   const shortcuts = useMemo<Shortcut[]>(
     () => [
       { key: '?', does: board.showKeys, act: () => setOpen('keys') },
-      { key: 'd', does: board.showDrafts, act: () => setOpen('drafts') },
+      { key: 'u', does: board.showDrafts, act: () => setOpen('drafts') },
       { key: 'w', does: board.showPeople, act: () => setOpen('people') },
+      ...(put === undefined
+        ? []
+        : [
+            { key: 'm', does: board.showSyncMark, act: () => put({ kind: 'sync-mark' }) },
+            { key: 'k', does: board.openDesk, act: () => location.assign(deskOf(caseId)) },
+          ]),
+      ...(mayWithdraw ? [{ key: 'W', does: board.withdraw, act: () => setOpen('withdraw') }] : []),
+      ...(rewind === undefined ? [] : [{ key: 't', does: board.rewind, act: rewind }]),
     ],
-    [board, setOpen],
+    [board, caseId, setOpen, put, rewind, mayWithdraw],
   )
   useShortcuts(board.headKeys, shortcuts)
 }

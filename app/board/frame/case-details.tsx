@@ -4,9 +4,11 @@ import { type FormEvent, useState } from 'react'
 import { Button } from '@/app/components/button.tsx'
 import { Dialog } from '@/app/components/dialog.tsx'
 import { Field } from '@/app/components/field.tsx'
+import { useMessages as useCauseMessages } from '@/app/messages/for-cause.ts'
 import { writeSingle } from '@/lib/board/edits/writing.ts'
 import { onlyId, textLimits } from '@/lib/board/identity.ts'
 import { CaseHeader, CasePhase } from '@/lib/board/records/case-header.ts'
+import { Pathology } from '@/lib/devices/pathology.ts'
 import { Ear } from '@/lib/units/frequencies.ts'
 import { useBoard, useMessages, useSingle } from '../board-context.tsx'
 import { usePostGuard } from '../post-guard.tsx'
@@ -24,9 +26,14 @@ interface Form {
   readonly ageYears: string
   readonly sex: CaseHeader['sex']
   readonly summary: string
+  readonly pathology: Pathology | undefined
+  /** separated by commas */
+  readonly tags: string
   readonly phase: CasePhase
   readonly consent: 'none' | 'recorded' | 'withdrawn'
   readonly how: string
+  /** why a closed case is opened again */
+  readonly reopening: string
 }
 
 const sexes: readonly CaseHeader['sex'][] = ['female', 'male', 'not-stated']
@@ -49,9 +56,12 @@ function formOf(header: CaseHeader | undefined, label: string): Form {
     ageYears: header?.ageYears?.toString() ?? '',
     sex: header?.sex ?? 'not-stated',
     summary: header?.summary ?? '',
+    pathology: header?.pathology,
+    tags: header?.tags?.join(', ') ?? '',
     phase: header?.phase ?? 'planning',
     consent: header?.consent?.state ?? 'none',
     how: header?.consent?.how ?? '',
+    reopening: '',
   }
 }
 
@@ -63,8 +73,18 @@ function consentOf(form: Form, before: Consent, sign: () => Pick<NonNullable<Con
   return { state: form.consent, how: form.how, ...sign() }
 }
 
+const tagsIn = (text: string): string[] => [
+  ...new Set(
+    text
+      .split(',')
+      .map((tag) => tag.trim())
+      .filter((tag) => tag !== ''),
+  ),
+]
+
 function CaseDetailsForm({ onDone }: { onDone: () => void }) {
   const { board, words, shell } = useMessages()
+  const { cause } = useCauseMessages()
   const { record, pen, label } = useBoard()
   const header = useSingle('header')
   const beforePosting = usePostGuard()
@@ -76,21 +96,36 @@ function CaseDetailsForm({ onDone }: { onDone: () => void }) {
     event.preventDefault()
     const at = pen.now().toISOString()
     const sign = () => ({ by: pen.participant, at })
-    const { consent: _, how: __, ageYears, ...plain } = form
+    const { consent: _, how: __, reopening, ageYears, pathology, tags: ___, ...plain } = form
+    const isReopening = header?.phase === 'closed' && form.phase !== 'closed'
+    if (isReopening && reopening.trim() === '') return setFaults({ reopening: board.details.reopeningMissing })
+    const tags = tagsIn(form.tags)
     const consent = consentOf(form, header?.consent, sign)
     const age = ageYears === '' ? {} : { ageYears: Number(ageYears) }
-    const content = { ...plain, ...age, ...(consent === undefined ? {} : { consent }) }
+    const operatedOn = header?.operatedOn === undefined ? {} : { operatedOn: header.operatedOn }
+    const reopened = isReopening ? { reason: reopening.trim(), ...sign() } : header?.reopened
+    const content = {
+      ...plain,
+      ...age,
+      ...operatedOn,
+      ...(consent === undefined ? {} : { consent }),
+      ...(pathology === undefined ? {} : { pathology }),
+      ...(tags.length === 0 ? {} : { tags }),
+      ...(reopened === undefined ? {} : { reopened }),
+    }
     const parsed = CaseHeader.safeParse({ ...content, id: onlyId, author: pen.participant, at })
     if (!parsed.success) {
       setFaults(Object.fromEntries(parsed.error.issues.map(({ path, message }) => [path.join('.'), message])))
       return
     }
-    beforePosting(`${form.pseudonym}\n${form.summary}\n${form.how}`, () => {
+    beforePosting(`${form.pseudonym}\n${form.summary}\n${form.how}\n${form.tags}\n${reopening}`, () => {
       writeSingle(record, pen, 'header', content)
       onDone()
     })
   }
 
+  const closedHint = header?.phase === 'closed' ? board.details.isClosed : board.details.closing
+  const phaseHint = form.phase === 'closed' ? closedHint : undefined
   return (
     <form className={styles.form} onSubmit={save} noValidate>
       <Field label={board.details.pseudonym} hint={board.details.pseudonymHint} error={faults.pseudonym}>
@@ -152,7 +187,37 @@ function CaseDetailsForm({ onDone }: { onDone: () => void }) {
           />
         )}
       </Field>
-      <Field label={board.details.phase} error={faults.phase}>
+      <Field label={cause.pathology} error={faults.pathology}>
+        {(control) => (
+          <select
+            {...control}
+            value={form.pathology ?? ''}
+            onChange={({ target }) => set({ pathology: Pathology.options.find((each) => each === target.value) })}
+          >
+            <option value="">{cause.notWrittenDown}</option>
+            {Pathology.options.map((each) => (
+              <option key={each} value={each}>
+                {cause.pathologies[each]}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+      <Field
+        label={cause.tags}
+        hint={cause.tagsHint}
+        error={Object.keys(faults).some((path) => path.startsWith('tags')) ? cause.tagsFault : undefined}
+      >
+        {(control) => (
+          <input
+            {...control}
+            value={form.tags}
+            maxLength={textLimits.short}
+            onChange={({ target }) => set({ tags: target.value })}
+          />
+        )}
+      </Field>
+      <Field label={board.details.phase} hint={phaseHint} error={faults.phase}>
         {(control) => (
           <select
             {...control}
@@ -167,6 +232,18 @@ function CaseDetailsForm({ onDone }: { onDone: () => void }) {
           </select>
         )}
       </Field>
+      {header?.phase === 'closed' && form.phase !== 'closed' && (
+        <Field label={board.details.reopening} error={faults.reopening}>
+          {(control) => (
+            <input
+              {...control}
+              value={form.reopening}
+              maxLength={textLimits.short}
+              onChange={({ target }) => set({ reopening: target.value })}
+            />
+          )}
+        </Field>
+      )}
       <Field label={board.details.consent} hint={board.details.consentHint} error={faults.consent}>
         {(control) => (
           <select

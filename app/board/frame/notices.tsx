@@ -3,22 +3,23 @@
 import { useState } from 'react'
 import { Button } from '@/app/components/button.tsx'
 import { useBoardStatus, useMessages } from '../board-context.tsx'
-import { DraftsPanel } from './drafts-panel.tsx'
+import { DraftsPanel } from '../later-parts.ts'
 import styles from './notices.module.css'
 
 /** What went wrong and needs to be seen wherever one is on the page. */
 export function Notices() {
   const { board, shell } = useMessages()
   const { link, refused, dismissRefused, keepsCopy } = useBoardStatus()
+  const isAway = link.state === 'offline' || link.state === 'store-away'
   const [draftsOpen, setDraftsOpen] = useState(false)
   return (
     <div className={styles.notices}>
-      {link.state === 'offline' && (
+      {isAway && (
         <p className={styles.notice} data-tone="caution" role="status">
-          {keepsCopy ? board.offline : board.offlineWithoutCopy}
+          {board.away[link.state][keepsCopy ? 'kept' : 'notKept']}
         </p>
       )}
-      {!keepsCopy && link.state !== 'offline' && (
+      {!keepsCopy && !isAway && (
         <p className={styles.notice} data-tone="caution">
           {board.noCopy}
         </p>

@@ -15,7 +15,13 @@ const paneOf: Record<Exclude<Showing['kind'], 'nothing'>, PaneName> = {
   note: 'decisions',
   contingency: 'decisions',
   forecast: 'plan',
+  options: 'plan',
+  scenario: 'plan',
+  'sealed-forecast': 'plan',
   steps: 'steps',
+  'sync-mark': 'steps',
+  vote: 'decisions',
+  picture: 'steps',
 }
 
 /** What is on the main screen now, the way to its pane, and for the moderator the way to take it down. */

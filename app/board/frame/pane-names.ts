@@ -2,7 +2,10 @@
 export const paneNames = ['hearing', 'plan', 'steps', 'decisions', 'floor'] as const
 export type PaneName = (typeof paneNames)[number]
 
-export const paneId = (name: PaneName): string => `pane-${name}`
+/** The board as it is, or as it was at an earlier moment: both are on the page while somebody looks back. */
+export type When = 'now' | 'earlier'
+
+export const paneId = (name: PaneName, when: When): string => `${when === 'now' ? 'pane' : 'earlier-pane'}-${name}`
 
 /** How many panes stand side by side. */
 export type Columns = 1 | 2 | 3
@@ -14,8 +17,9 @@ const standing: Record<Columns, readonly PaneName[]> = {
   3: ['hearing', 'floor'],
 }
 
-export const sharedPanes = (columns: Columns): PaneName[] =>
-  paneNames.filter((name) => !standing[columns].includes(name))
+export const standsAlone = (name: PaneName, columns: Columns): boolean => standing[columns].includes(name)
+
+export const sharedPanes = (columns: Columns): PaneName[] => paneNames.filter((name) => !standsAlone(name, columns))
 
 /** The pane that the shared column shows: the chosen one, or its first if that one stands by itself. */
 export function shownInTurn(chosen: PaneName, columns: Columns): PaneName {
@@ -24,4 +28,4 @@ export function shownInTurn(chosen: PaneName, columns: Columns): PaneName {
 }
 
 export const isShown = (name: PaneName, chosen: PaneName, columns: Columns): boolean =>
-  standing[columns].includes(name) || shownInTurn(chosen, columns) === name
+  standsAlone(name, columns) || shownInTurn(chosen, columns) === name

@@ -3,17 +3,18 @@
 import { useMemo } from 'react'
 import { Badge } from '@/app/components/badge.tsx'
 import { useMessages, useTable } from '../board-context.tsx'
-import { type PaneName, paneId } from './pane-names.ts'
+import { type PaneName, paneId, type When } from './pane-names.ts'
 import styles from './pane-switch.module.css'
 
 interface PaneSwitchProps {
+  readonly when: When
   readonly names: readonly PaneName[]
   readonly shown: PaneName
   readonly onShow: (name: PaneName) => void
 }
 
 /** Chooses which of the panes that share a column is shown; at the bottom of a phone, above the column elsewhere. */
-export function PaneSwitch({ names, shown, onShow }: PaneSwitchProps) {
+export function PaneSwitch({ when, names, shown, onShow }: PaneSwitchProps) {
   const { board } = useMessages()
   const waiting = useWaiting()
   return (
@@ -26,7 +27,7 @@ export function PaneSwitch({ names, shown, onShow }: PaneSwitchProps) {
             type="button"
             className={styles.choice}
             aria-current={name === shown}
-            aria-controls={paneId(name)}
+            aria-controls={paneId(name, when)}
             onClick={() => onShow(name)}
           >
             <span>{board.paneShort[name]}</span>

@@ -1,6 +1,7 @@
 import { typeOneLimits } from '@/lib/audiometry/audiometer-limits.ts'
 import type { Point, PointPlace } from '@/lib/board/records/hearing-test.ts'
 import { type PointFault, readPoint } from '@/lib/interchange/point-text.ts'
+import type { DbHl } from '@/lib/units/levels.ts'
 
 /** The usual highest level of an audiometer at a place, in dB HL; unknown outside the conventional range. */
 export function usualLimit({ route, frequency }: PointPlace): number | undefined {
@@ -30,6 +31,19 @@ export function wishOfNoResponse(text: string, point: Point | undefined, place: 
 function levelIn(point: Point | undefined): string {
   if (point === undefined || point.kind === 'could-not-test') return ''
   return String(point.kind === 'heard' ? point.level : point.limit)
+}
+
+export type RepeatReading =
+  | { readonly kind: 'level'; readonly level: DbHl | undefined }
+  | { readonly kind: 'fault'; readonly fault: PointFault | { readonly code: 'not-heard' } }
+
+/** The repeat at 1 kHz as typed: a level, or nothing. "No response" a second time is no level to compare. */
+export function repeatOf(text: string): RepeatReading {
+  const reading = readPoint(text, usualLimit({ route: 'air', masked: false, frequency: 1000 }))
+  if (reading.kind === 'nothing') return { kind: 'level', level: undefined }
+  if (reading.kind === 'fault') return reading
+  if (reading.point.kind !== 'heard') return { kind: 'fault', fault: { code: 'not-heard' } }
+  return { kind: 'level', level: reading.point.level }
 }
 
 /** A remark on a point that was accepted all the same. */

@@ -1,11 +1,12 @@
 'use client'
 
-import { lazy, Suspense } from 'react'
 import { useBoard } from '@/app/board/board-context.tsx'
+import { ImportDialog } from '@/app/board/later-parts.ts'
+import { calendarDayHere } from '@/app/calendar-day.ts'
 import { Button } from '@/app/components/button.tsx'
 import { Dialog } from '@/app/components/dialog.tsx'
 import { useSay } from '@/app/components/toast.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-hearing-import.ts'
 import * as edits from '@/lib/board/edits/hearing.ts'
 import type { RecordId } from '@/lib/board/identity.ts'
 import type { Annotation, ChartPlace } from '@/lib/board/records/annotation.ts'
@@ -22,8 +23,6 @@ import { currentTest } from './tests-shown.ts'
 import { VerifyDialog } from './verify-dialog.tsx'
 
 /** Loaded when somebody imports: few people do, and everybody would wait for its parser. */
-const ImportDialog = lazy(() => import('./import-dialog.tsx').then((file) => ({ default: file.ImportDialog })))
-
 /** What is being asked of this person, if anything. */
 export type Asking =
   | { readonly what: 'new-test'; readonly ear: Ear }
@@ -65,7 +64,7 @@ type Part<W extends Asking['what']> = Omit<HearingDialogsProps, 'asking'> & {
   readonly asking: Extract<Asking, { what: W }>
 }
 
-const today = (): string => new Date().toISOString().slice(0, 10)
+const today = (): string => calendarDayHere(new Date())
 
 function useSentence(): (test: HearingTest) => string {
   const { audiogram } = useMessages()
@@ -75,7 +74,7 @@ function useSentence(): (test: HearingTest) => string {
 
 function EntryDialogs({ asking, tests, onDone, onEntered }: Part<'new-test' | 'import'>) {
   const { record, pen } = useBoard()
-  const { hearing } = useMessages()
+  const { hearingImport } = useMessages()
   const say = useSay()
   const sentenceOf = useSentence()
   if (asking.what === 'new-test')
@@ -95,24 +94,22 @@ function EntryDialogs({ asking, tests, onDone, onEntered }: Part<'new-test' | 'i
   const enterAll = (imported: readonly ImportedTest[], reason: string) => {
     record.transact(() => {
       for (const test of imported) {
-        const why = reason === '' ? hearing.import.reasonSuggestion(test.performedOn) : reason
+        const why = reason === '' ? hearingImport.reasonSuggestion(test.performedOn) : reason
         onEntered(edits.enterTest(record, pen, { ...test, origin: 'imported', note: '' }, why))
       }
     })
-    say(hearing.import.done(imported.length))
+    say(hearingImport.done(imported.length))
     onDone()
   }
   return (
-    <Suspense>
-      <ImportDialog
-        tests={tests}
-        today={today()}
-        pasted={asking.pasted}
-        sentenceOf={sentenceOf}
-        onClose={onDone}
-        onImport={enterAll}
-      />
-    </Suspense>
+    <ImportDialog
+      tests={tests}
+      today={today()}
+      pasted={asking.pasted}
+      sentenceOf={sentenceOf}
+      onClose={onDone}
+      onImport={enterAll}
+    />
   )
 }
 

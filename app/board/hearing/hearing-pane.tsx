@@ -1,14 +1,17 @@
 'use client'
 
-import { lazy, Suspense, useCallback, useContext, useEffect, useMemo, useState } from 'react'
+import { useCallback, useContext, useEffect, useMemo, useState } from 'react'
 import { type ChartAnchor, numbered } from '@/app/audiogram/notes.ts'
 import { PeopleContext, useBoard, useMay, useSingle, useTable, useThreads } from '@/app/board/board-context.tsx'
 import { highlight, useChartPick } from '@/app/board/chart-pick.ts'
+import { CalmContext } from '@/app/board/frame/first-view.ts'
 import { type JumpTarget, useJumps } from '@/app/board/jump.ts'
+import { FindingsList, HearingDialogs, MeasuresPanel, SpeechTests, TestDesk } from '@/app/board/later-parts.ts'
 import { Button } from '@/app/components/button.tsx'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
 import { KeptTextScope } from '@/app/components/kept-text.ts'
 import { Pane } from '@/app/components/pane.tsx'
+import { WhenNear } from '@/app/components/when-near.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { Finding } from '@/lib/audiometry/findings.ts'
 import { changeAnnotation, setPoint } from '@/lib/board/edits/hearing.ts'
@@ -18,11 +21,8 @@ import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { KindName } from '@/lib/board/records.ts'
 import { DbHl } from '@/lib/units/levels.ts'
 import { chartMarks, chartPlaceOf } from '../measures/chart-marks.ts'
-import { FindingsList } from '../measures/findings-list.tsx'
-import { MeasuresPanel } from '../measures/measures-panel.tsx'
 import { OverlayControls } from '../measures/overlay-controls.tsx'
 import { bandsFor, useCaseMeasures, useOverlays } from '../measures/use-case-measures.ts'
-import { SpeechTests } from '../speech/speech-tests.tsx'
 import type { PointChanges } from './chart-entry.ts'
 import { ChartFigure } from './chart-figure.tsx'
 import { ExportButton } from './export-button.tsx'
@@ -31,13 +31,9 @@ import styles from './hearing-pane.module.css'
 import { type ChartMode, chartsOf, firstView, type HearingView, withTest } from './hearing-view.ts'
 import { NoteList } from './note-list.tsx'
 import { useNames } from './test-facts.ts'
-import { TestList } from './test-list.tsx'
+import { type TestAct, TestList } from './test-list.tsx'
 import { companions, shownTest } from './tests-shown.ts'
 import { ViewControls, ViewTicks } from './view-controls.tsx'
-
-// Entry is for moderator and team; the panel reads, often on a phone.
-const HearingDialogs = lazy(() => import('./hearing-dialogs.tsx').then((file) => ({ default: file.HearingDialogs })))
-const TestDesk = lazy(() => import('./test-desk.tsx').then((file) => ({ default: file.TestDesk })))
 
 const jumpKinds: readonly KindName[] = ['tests', 'annotations']
 
@@ -46,11 +42,13 @@ export default function HearingPane() {
   const { hearing } = useMessages()
   const { caseId } = useBoard()
   const may = useMay()
+  const isCalm = useContext(CalmContext)
   const hearingCase = useHearingCase()
   const { view, change, show, tests } = hearingCase
   const [asking, setAsking] = useState<Asking>()
   const [wanted, setWanted] = useState<WantedFinding['wanted']>()
   const ask = useCallback((next: Asking) => setAsking(next), [])
+  const act = useCallback((what: TestAct, test: HearingTest) => setAsking({ what, test }), [])
   const mayEnter = may.mayCreate('tests')
   const onEntered = (id: RecordId) => change((before) => ({ ...before, entered: id }))
   return (
@@ -69,10 +67,10 @@ export default function HearingPane() {
         <div className={styles.layout} data-apart={view.ears === 'apart'}>
           <Controls hearingCase={hearingCase} />
           <Charts hearingCase={hearingCase} ask={ask} onFinding={(key) => setWanted({ key })} />
-          {hearingCase.shown.length > 0 && <MeasuresPanel of={hearingCase.measured} part="quoted" />}
+          {isCalm && hearingCase.shown.length > 0 && <MeasuresPanel of={hearingCase.measured} part="quoted" />}
           <Desk hearingCase={hearingCase} ask={ask} />
-          <MeasuresPanel of={hearingCase.measured} part="further" />
-          <Findings hearingCase={hearingCase} wanted={wanted} />
+          {isCalm && <MeasuresPanel of={hearingCase.measured} part="further" />}
+          {isCalm && <Findings hearingCase={hearingCase} wanted={wanted} />}
           <Notes hearingCase={hearingCase} ask={ask} />
           <section className={styles.wide} aria-label={hearing.test.heading}>
             <div className={styles.head}>
@@ -85,23 +83,24 @@ export default function HearingPane() {
               may={may}
               nameOf={useNames()}
               onShow={show}
-              onAct={(what, test) => ask({ what, test })}
+              onAct={act}
             />
           </section>
           <div className={styles.wide}>
-            <SpeechTests ear={view.focus} />
+            {/* whoever enters scores has keys for them anywhere on the board */}
+            <WhenNear isReady={isCalm} atOnce={may.mayCreate('speechTests')}>
+              <SpeechTests ear={view.focus} />
+            </WhenNear>
           </div>
         </div>
         {asking !== undefined && (
-          <Suspense>
-            <HearingDialogs
-              asking={asking}
-              tests={tests}
-              may={may}
-              onDone={() => setAsking(undefined)}
-              onEntered={onEntered}
-            />
-          </Suspense>
+          <HearingDialogs
+            asking={asking}
+            tests={tests}
+            may={may}
+            onDone={() => setAsking(undefined)}
+            onEntered={onEntered}
+          />
         )}
       </KeptTextScope>
     </Pane>
@@ -204,7 +203,7 @@ function notesFor({ notes, shown }: HearingCase): HearingCase['notes'] {
   return notes.filter(({ annotation }) => annotation.test === undefined || ids.has(annotation.test))
 }
 
-function modesOf({ editable, may }: HearingCase): readonly ChartMode[] {
+function modesOf({ editable, may }: Pick<HearingCase, 'editable' | 'may'>): readonly ChartMode[] {
   return ['look', ...(editable ? (['plot'] as const) : []), ...(may.mayCreate('annotations') ? (['pin'] as const) : [])]
 }
 
@@ -213,21 +212,28 @@ const modeOf = (hearingCase: HearingCase): ChartMode =>
   modesOf(hearingCase).includes(hearingCase.view.mode) ? hearingCase.view.mode : 'look'
 
 function Controls({ hearingCase }: Pick<PartProps, 'hearingCase'>) {
-  const view = { ...hearingCase.view, mode: modeOf(hearingCase) }
+  const { view, editable, may, change } = hearingCase
+  const mode = modeOf(hearingCase)
+  const shown = useMemo(() => ({ ...view, mode }), [view, mode])
+  const modes = useMemo(() => modesOf({ editable, may }), [editable, may])
   return (
     <div className={styles.wide}>
-      <ViewControls view={view} modes={modesOf(hearingCase)} change={hearingCase.change} />
+      <ViewControls view={shown} modes={modes} change={change} />
     </div>
   )
 }
 
 function Charts({ hearingCase, ask, onFinding }: PartProps & { readonly onFinding: (key: string) => void }) {
   const { record } = useBoard()
-  const { hearing } = useMessages()
+  const { hearing, measures } = useMessages()
   const { picking } = useChartPick()
   const { view, change, shown, tests, anchors, may, editable, focused, measured } = hearingCase
   const overlays = useOverlays(tests, shown)
-  const marks = useMemo(() => chartMarks(measured.findings ?? [], shown), [measured.findings, shown])
+  const { sentences } = measures.findings
+  const marks = useMemo(
+    () => chartMarks(measured.findings ?? [], shown, sentences),
+    [measured.findings, shown, sentences],
+  )
   const mode = modeOf(hearingCase)
   const onChanges = (changes: PointChanges) => {
     if (focused === undefined) return
@@ -283,9 +289,7 @@ function Desk({ hearingCase: { focused, mayWrite, editable, view }, ask }: PartP
   return (
     <div className={styles.wide}>
       {editable ? (
-        <Suspense>
-          <TestDesk test={focused} extended={view.extended} onTable={(pasted) => ask({ what: 'import', pasted })} />
-        </Suspense>
+        <TestDesk test={focused} extended={view.extended} onTable={(pasted) => ask({ what: 'import', pasted })} />
       ) : (
         <p className={styles.closed}>{closedBecause(focused, hearing.test)}</p>
       )}

@@ -6,7 +6,7 @@ import { Button } from '@/app/components/button.tsx'
 import { Dialog } from '@/app/components/dialog.tsx'
 import { Field } from '@/app/components/field.tsx'
 import { useKeptText } from '@/app/components/kept-text.ts'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-hearing-import.ts'
 import { CalendarDay } from '@/lib/board/identity.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { ImportedTest } from '@/lib/interchange/audiogram-csv.ts'
@@ -30,7 +30,7 @@ interface ImportDialogProps {
 
 /** Text or file in, faults by row and column, and what would be entered; nothing happens before the last button. */
 export function ImportDialog(props: ImportDialogProps) {
-  const { hearing, shell } = useMessages()
+  const { hearing, hearingImport, shell } = useMessages()
   const beforePosting = usePostGuard()
   const source = useSource(props.pasted)
   const [date, setDate] = useState(props.today)
@@ -56,10 +56,10 @@ export function ImportDialog(props: ImportDialogProps) {
   const empty = source.text.trim() === ''
   const { reading } = preview
   return (
-    <Dialog open wide onClose={props.onClose} title={hearing.import.title}>
+    <Dialog open wide onClose={props.onClose} title={hearingImport.title}>
       <SourceFields source={source} />
       {empty ? (
-        <p>{hearing.import.nothingYet}</p>
+        <p>{hearingImport.nothingYet}</p>
       ) : (
         <>
           <ImportFaults reading={reading} earsLookSwapped={preview.earsLookSwapped} />
@@ -67,11 +67,11 @@ export function ImportDialog(props: ImportDialogProps) {
             <Check
               checked={goodRowsOnly}
               onChange={setGoodRowsOnly}
-              label={hearing.import.goodRows(reading.entries.length)}
+              label={hearingImport.goodRows(reading.entries.length)}
             />
           )}
           {preview.earsLookSwapped && (
-            <Check checked={earsCompared} onChange={setEarsCompared} label={hearing.import.swappedCheck} />
+            <Check checked={earsCompared} onChange={setEarsCompared} label={hearingImport.swappedCheck} />
           )}
           {preview.tests.length > 0 && (
             <ImportTests tests={preview.tests} superseded={superseded} sentenceOf={props.sentenceOf} />
@@ -80,7 +80,7 @@ export function ImportDialog(props: ImportDialogProps) {
       )}
       <div className={styles.pair}>
         {reading.entries.some(({ performedOn }) => performedOn === undefined) && (
-          <Field label={hearing.import.date}>
+          <Field label={hearingImport.date}>
             {(control) => (
               <input
                 {...control}
@@ -93,7 +93,7 @@ export function ImportDialog(props: ImportDialogProps) {
           </Field>
         )}
         {superseded.length > 0 && (
-          <Field label={hearing.import.reason} hint={problem}>
+          <Field label={hearingImport.reason} hint={problem}>
             {(control) => (
               <input {...control} value={reason} onChange={(event) => setReason(event.currentTarget.value)} />
             )}
@@ -102,7 +102,7 @@ export function ImportDialog(props: ImportDialogProps) {
       </div>
       <div className={styles.buttons}>
         <Button tone="accent" disabled={!ready} onClick={submit}>
-          {hearing.import.submit(preview.tests.length)}
+          {hearingImport.submit(preview.tests.length)}
         </Button>
         <Button onClick={props.onClose}>{shell.cancel}</Button>
       </div>
@@ -138,7 +138,7 @@ function useSource(pasted: string | undefined) {
 }
 
 function SourceFields({ source }: { source: Source }) {
-  const { hearing } = useMessages()
+  const { hearingImport } = useMessages()
   const onDrop = (event: DragEvent) => {
     if (event.dataTransfer.files.length === 0) return
     event.preventDefault()
@@ -146,7 +146,7 @@ function SourceFields({ source }: { source: Source }) {
   }
   return (
     <>
-      <Field label={hearing.import.text} hint={hearing.import.hint}>
+      <Field label={hearingImport.text} hint={hearingImport.hint}>
         {(control) => (
           <textarea
             {...control}
@@ -162,8 +162,8 @@ function SourceFields({ source }: { source: Source }) {
         )}
       </Field>
       <Field
-        label={hearing.import.choose}
-        hint={source.file && hearing.import.read(source.file.name, source.file.encoding)}
+        label={hearingImport.choose}
+        hint={source.file && hearingImport.read(source.file.name, source.file.encoding)}
       >
         {(control) => (
           <input

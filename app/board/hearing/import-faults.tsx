@@ -1,5 +1,5 @@
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-hearing-import.ts'
 import type { CsvReading } from '@/lib/interchange/audiogram-csv.ts'
 import styles from './import.module.css'
 
@@ -8,8 +8,8 @@ const faultsListed = 50
 
 /** What is wrong with a table: the whole file, each cell by row and column, and what deserves a look. */
 export function ImportFaults({ reading, earsLookSwapped }: { reading: CsvReading; earsLookSwapped: boolean }) {
-  const { hearing } = useMessages()
-  const words = hearing.import
+  const { hearingImport } = useMessages()
+  const words = hearingImport
   const { fileFaults, faults, warnings, entries, rows } = reading
   const faulty = fileFaults.length + faults.length
   return (
@@ -38,8 +38,8 @@ export function ImportFaults({ reading, earsLookSwapped }: { reading: CsvReading
 }
 
 function FaultTable({ faults }: { faults: CsvReading['faults'] }) {
-  const { hearing } = useMessages()
-  const words = hearing.import
+  const { hearingImport } = useMessages()
+  const words = hearingImport
   return (
     <table className={styles.table}>
       <thead>

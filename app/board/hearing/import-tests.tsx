@@ -1,5 +1,5 @@
 import { AudiogramTable } from '@/app/audiogram/audiogram-table.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-hearing-import.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { ImportedTest } from '@/lib/interchange/audiogram-csv.ts'
 import styles from './import.module.css'
@@ -12,10 +12,10 @@ interface ImportTestsProps {
 
 /** The tests that an import would enter, with their numbers. */
 export function ImportTests({ tests, superseded, sentenceOf }: ImportTestsProps) {
-  const { hearing, words } = useMessages()
+  const { hearingImport, words } = useMessages()
   return (
-    <section className={styles.preview} aria-label={hearing.import.preview}>
-      <h3 className={styles.heading}>{hearing.import.preview}</h3>
+    <section className={styles.preview} aria-label={hearingImport.preview}>
+      <h3 className={styles.heading}>{hearingImport.preview}</h3>
       {tests.map((test) => {
         const what = `${words.ear[test.ear]}, ${words.condition[test.condition].toLowerCase()}, ${test.performedOn}`
         const id = `import ${what}`.replaceAll(/[^\w]+/g, '-')
@@ -23,7 +23,7 @@ export function ImportTests({ tests, superseded, sentenceOf }: ImportTestsProps)
       })}
       {superseded.map((test) => (
         <p key={test.id} className={styles.warning}>
-          {hearing.import.willSupersede(sentenceOf(test))}
+          {hearingImport.willSupersede(sentenceOf(test))}
         </p>
       ))}
     </section>

@@ -19,6 +19,8 @@ interface NewTestDialogProps {
   readonly today: string
   readonly currentOf: (ear: Ear, condition: TestCondition) => HearingTest | undefined
   readonly sentenceOf: (test: HearingTest) => string
+  /** what the fields begin with, where that is known */
+  readonly initial?: Partial<Pick<Draft, 'condition' | 'performedOn' | 'reason'>>
   readonly onClose: () => void
   readonly onEnter: (test: NewTest, reason: string) => void
 }
@@ -53,6 +55,7 @@ export function NewTestDialog(props: NewTestDialogProps) {
     note: '',
     reason: '',
     copy: false,
+    ...props.initial,
   })
   const change = (patch: Partial<Draft>) => setDraft((before) => ({ ...before, ...patch }))
   const current = props.currentOf(draft.ear, draft.condition)
@@ -277,6 +280,7 @@ function testOf(draft: Draft, current: HearingTest | undefined): NewTest {
     origin: 'typed',
     note: note.trim(),
     points: copy && current !== undefined ? current.points : {},
+    ...(copy && current?.repeatAt1000 !== undefined ? { repeatAt1000: current.repeatAt1000 } : {}),
     ...(condition === 'unaided' && air !== '' ? { airTransducer: air } : {}),
     ...(condition === 'unaided' && bone !== '' ? { boneTransducer: bone } : {}),
     ...(condition === 'aided' && device.trim() !== '' ? { device: device.trim() } : {}),

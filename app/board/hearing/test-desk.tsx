@@ -4,9 +4,10 @@ import { useMemo } from 'react'
 import { useBoard } from '@/app/board/board-context.tsx'
 import { useTyping, useTypists } from '@/app/board/presence.ts'
 import { useMessages } from '@/app/messages/use-messages.ts'
-import { setPoint } from '@/lib/board/edits/hearing.ts'
+import { setPoint, setRepeat } from '@/lib/board/edits/hearing.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import { entryFrequencies } from './hearing-view.ts'
+import { RepeatField } from './repeat-field.tsx'
 import styles from './test-desk.module.css'
 import { inWords, useNames } from './test-facts.ts'
 import { ThresholdGrid } from './threshold-grid.tsx'
@@ -46,6 +47,13 @@ export function TestDesk({ test, extended, onTable }: TestDeskProps) {
         onTable={onTable}
         onTyping={(now) => typing(now ? place : null)}
       />
+      {test.condition === 'unaided' && (
+        <RepeatField
+          key={`repeat ${test.id}`}
+          level={test.repeatAt1000}
+          onSet={(level) => setRepeat(record, test.id, level)}
+        />
+      )}
     </section>
   )
 }

@@ -1,4 +1,4 @@
-import { useContext } from 'react'
+import { useCallback, useContext } from 'react'
 import { PeopleContext } from '@/app/board/board-context.tsx'
 import type { TestInWords } from '@/app/messages/en/audiogram.ts'
 import { useMessages } from '@/app/messages/use-messages.ts'
@@ -9,7 +9,7 @@ import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 export function useNames(): (participant: ParticipantId) => string {
   const people = useContext(PeopleContext)
   const { board } = useMessages()
-  return (participant) => people.get(participant)?.name ?? board.unknownPerson
+  return useCallback((participant) => people.get(participant)?.name ?? board.unknownPerson, [people, board])
 }
 
 /** The calendar day of a moment (UTC), ISO 8601. */

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { TestLine } from '@/app/audiogram/test-line.tsx'
 import { Button } from '@/app/components/button.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
@@ -28,15 +29,35 @@ export function TestList({ tests, shown, may, nameOf, onShow, onAct }: TestListP
   return (
     <ul className={styles.list}>
       {[...tests].sort(testOrder).map((test) => (
-        <li key={test.id} className={styles.test} data-test={test.id} data-state={test.state}>
-          <ShowButton test={test} shown={shown.has(test.id)} nameOf={nameOf} onShow={onShow} />
-          <TestDetails test={test} nameOf={nameOf} />
-          <TestActs test={test} may={may} onAct={onAct} />
-        </li>
+        <TestRow
+          key={test.id}
+          test={test}
+          shown={shown.has(test.id)}
+          may={may}
+          nameOf={nameOf}
+          onShow={onShow}
+          onAct={onAct}
+        />
       ))}
     </ul>
   )
 }
+
+interface TestRowProps extends Omit<TestListProps, 'tests' | 'shown'> {
+  readonly test: HearingTest
+  readonly shown: boolean
+}
+
+/** Drawn again only when its own test changed: the record code of each is worth some hashing. */
+const TestRow = memo(function TestRow({ test, shown, may, nameOf, onShow, onAct }: TestRowProps) {
+  return (
+    <li className={styles.test} data-test={test.id} data-state={test.state}>
+      <ShowButton test={test} shown={shown} nameOf={nameOf} onShow={onShow} />
+      <TestDetails test={test} nameOf={nameOf} />
+      <TestActs test={test} may={may} onAct={onAct} />
+    </li>
+  )
+})
 
 interface ShowButtonProps extends Pick<TestListProps, 'nameOf' | 'onShow'> {
   readonly test: HearingTest

@@ -1,6 +1,17 @@
 'use client'
 
-import { type ClipboardEvent, type KeyboardEvent, useId, useMemo, useRef, useState } from 'react'
+import { equalityDeep } from 'lib0/function'
+import {
+  type ClipboardEvent,
+  type KeyboardEvent,
+  memo,
+  type RefObject,
+  useId,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react'
 import { Button } from '@/app/components/button.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import {
@@ -60,12 +71,13 @@ export function ThresholdGrid(props: ThresholdGridProps) {
               <tr key={row.label}>
                 <th scope="row">{row.label}</th>
                 {row.places.map((place, column) => (
-                  <GridCell
+                  <PlacedCell
                     key={place.frequency}
                     grid={grid}
                     place={place}
                     label={hearing.grid.cell(row.label, place.frequency)}
-                    at={{ row: rowIndex, column }}
+                    row={rowIndex}
+                    column={column}
                   />
                 ))}
               </tr>
@@ -176,15 +188,10 @@ function useGrid(props: ThresholdGridProps) {
     drafts,
     faults,
     active,
-    setActive,
-    inputs,
     placeAt,
-    draft,
-    take,
     go,
     acts,
-    onKey,
-    onPaste,
+    onCell: useStableHands({ setActive, inputs, draft, take, onKey, onPaste }),
     test,
     changes,
   }
@@ -200,55 +207,115 @@ function changed<K, V>(map: ReadonlyMap<K, V>, key: K, value: V | undefined): Re
 
 const shownText = (point: Point | undefined): string => (point === undefined ? '' : writePoint(point))
 
-interface GridCellProps {
+interface Hands {
+  readonly setActive: (at: Cell) => void
+  readonly inputs: RefObject<Map<PointKey, HTMLInputElement>>
+  readonly draft: (key: PointKey, text: string) => void
+  readonly take: (place: PointPlace) => boolean
+  readonly onKey: (event: KeyboardEvent, at: Cell, place: PointPlace) => void
+  readonly onPaste: (event: ClipboardEvent) => void
+}
+
+/** What a cell calls, the same for as long as the grid stands, so that one number draws one cell again and not all. */
+function useStableHands(hands: Hands): Hands {
+  const latest = useRef(hands)
+  useLayoutEffect(() => {
+    latest.current = hands
+  })
+  return useMemo(
+    () => ({
+      setActive: (at) => latest.current.setActive(at),
+      inputs: latest.current.inputs,
+      draft: (key, text) => latest.current.draft(key, text),
+      take: (place) => latest.current.take(place),
+      onKey: (event, at, place) => latest.current.onKey(event, at, place),
+      onPaste: (event) => latest.current.onPaste(event),
+    }),
+    [],
+  )
+}
+
+interface PlacedCellProps {
   readonly grid: Grid
   readonly place: PointPlace
   readonly label: string
-  readonly at: Cell
+  readonly row: number
+  readonly column: number
 }
 
-function GridCell({ grid, place, label, at }: GridCellProps) {
+/** Of the whole grid, what one cell shows. */
+function PlacedCell({ grid, place, ...shown }: PlacedCellProps) {
+  const { test, drafts, faults, changes, active, onCell } = grid
+  const key = pointKey(place)
+  return (
+    <GridCell
+      {...shown}
+      place={place}
+      point={test.points[key]}
+      draft={drafts.get(key)}
+      fault={faults.get(key)}
+      changedBy={changes.get(key)}
+      active={active.row === shown.row && active.column === shown.column}
+      on={onCell}
+    />
+  )
+}
+
+interface GridCellProps extends Omit<PlacedCellProps, 'grid'> {
+  readonly point: Point | undefined
+  readonly draft: string | undefined
+  readonly fault: (CellWish & { kind: 'fault' }) | undefined
+  /** who else changed it last */
+  readonly changedBy: string | undefined
+  readonly active: boolean
+  readonly on: Hands
+}
+
+/** A test is read anew with every edit: the points that nobody touched are other objects with the same content. */
+const isSameCell = ({ point, ...rest }: GridCellProps, { point: next, ...nextRest }: GridCellProps): boolean =>
+  equalityDeep(point, next) &&
+  (Object.keys(rest) as (keyof typeof rest)[]).every((name) => Object.is(rest[name], nextRest[name]))
+
+const GridCell = memo(function GridCell(props: GridCellProps) {
+  const { place, label, row, column, point, draft, fault, active, on } = props
   const { hearing } = useMessages()
   const noteId = useId()
   const key = pointKey(place)
-  const point = grid.test.points[key]
-  const text = grid.drafts.get(key)
-  const fault = grid.faults.get(key)
-  const notes = useCellNotes(grid, place)
-  const active = grid.active.row === at.row && grid.active.column === at.column
+  const remarks = remarksOn(point, place)
+  const notes = useCellNotes(props)
   return (
     <td
       className={styles.cell}
       data-kind={point?.kind ?? 'not-tested'}
-      data-draft={text !== undefined}
+      data-draft={draft !== undefined}
       data-faulty={fault !== undefined}
-      data-changed={grid.changes.has(key)}
-      data-off-grid={remarksOn(point, place).some(({ code }) => code === 'off-grid')}
-      data-beyond={remarksOn(point, place).some(({ code }) => code === 'beyond')}
+      data-changed={props.changedBy !== undefined}
+      data-off-grid={remarks.some(({ code }) => code === 'off-grid')}
+      data-beyond={remarks.some(({ code }) => code === 'beyond')}
     >
       <input
         ref={(input) => {
-          if (input === null) grid.inputs.current.delete(key)
-          else grid.inputs.current.set(key, input)
+          if (input === null) on.inputs.current.delete(key)
+          else on.inputs.current.set(key, input)
         }}
         className={styles.input}
         type="text"
         inputMode="decimal"
         autoComplete="off"
         spellCheck={false}
-        value={text ?? shownText(point)}
+        value={draft ?? shownText(point)}
         tabIndex={active ? 0 : -1}
         aria-label={label}
         aria-invalid={fault !== undefined || undefined}
         aria-describedby={notes.length > 0 ? noteId : undefined}
         onFocus={(event) => {
-          grid.setActive(at)
+          on.setActive({ row, column })
           event.currentTarget.select()
         }}
-        onBlur={() => grid.take(place)}
-        onChange={(event) => grid.draft(key, event.currentTarget.value)}
-        onKeyDown={(event) => grid.onKey(event, at, place)}
-        onPaste={grid.onPaste}
+        onBlur={() => on.take(place)}
+        onChange={(event) => on.draft(key, event.currentTarget.value)}
+        onKeyDown={(event) => on.onKey(event, { row, column }, place)}
+        onPaste={on.onPaste}
       />
       {fault !== undefined && active && (
         <span className={styles.fault} role="alert">
@@ -262,18 +329,16 @@ function GridCell({ grid, place, label, at }: GridCellProps) {
       )}
     </td>
   )
-}
+}, isSameCell)
 
-function useCellNotes({ test, drafts, changes }: Grid, place: PointPlace): string[] {
+function useCellNotes({ point, place, draft, changedBy }: GridCellProps): string[] {
   const { hearing } = useMessages()
-  const key = pointKey(place)
-  const by = changes.get(key)
-  const point = test.points[key]
   const remarks = remarksOn(point, place).map((remark) =>
     remark.code === 'beyond' ? hearing.grid.beyond(remark.limit) : hearing.grid.offGrid,
   )
-  if (by === undefined) return remarks
-  const changed = drafts.has(key) ? hearing.grid.nowReads(shownText(point) || '–', by) : hearing.grid.changedBy(by)
+  if (changedBy === undefined) return remarks
+  const changed =
+    draft === undefined ? hearing.grid.changedBy(changedBy) : hearing.grid.nowReads(shownText(point) || '–', changedBy)
   return [...remarks, changed]
 }
 

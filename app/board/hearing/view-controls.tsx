@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { memo, useId } from 'react'
 import { useMessages } from '@/app/messages/use-messages.ts'
 import type { ChartMode, EarsShown, HearingView } from './hearing-view.ts'
 import styles from './view-controls.module.css'
@@ -12,7 +12,7 @@ interface ViewControlsProps {
 const earsChoices: readonly EarsShown[] = ['together', 'apart', 'right', 'left']
 
 /** Which ears, and what a press on the chart does. */
-export function ViewControls({ view, modes, change }: ViewControlsProps) {
+export const ViewControls = memo(function ViewControls({ view, modes, change }: ViewControlsProps) {
   const { hearing } = useMessages()
   return (
     <div className={styles.controls}>
@@ -34,10 +34,10 @@ export function ViewControls({ view, modes, change }: ViewControlsProps) {
       )}
     </div>
   )
-}
+})
 
 /** What else stands on the chart or beside it. */
-export function ViewTicks({ view, change }: Omit<ViewControlsProps, 'modes'>) {
+export const ViewTicks = memo(function ViewTicks({ view, change }: Omit<ViewControlsProps, 'modes'>) {
   const { hearing } = useMessages()
   return (
     <>
@@ -46,7 +46,7 @@ export function ViewTicks({ view, change }: Omit<ViewControlsProps, 'modes'>) {
       <Tick label={hearing.others} checked={view.companions} onChange={(companions) => change({ companions })} />
     </>
   )
-}
+})
 
 interface ChoiceProps<T extends string> {
   readonly legend: string

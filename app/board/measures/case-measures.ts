@@ -7,7 +7,7 @@ import { reviewTest } from '@/lib/audiometry/review-test.ts'
 import { audiogramOf } from '@/lib/board/audiograms.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
-import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
+import { isReception, isScore, type ScoreTest, type SpeechTest } from '@/lib/board/records/speech-test.ts'
 import {
   type EarTestRecords,
   earlierOfBoth,
@@ -16,7 +16,8 @@ import {
   testsToMeasure,
 } from '@/lib/board/tested-ears.ts'
 import { type EarIndex, wordsAt65InQuiet } from '@/lib/speech/ear-index.ts'
-import { indexFrom } from '../speech/score-reading.ts'
+import { indexFrom } from '../speech/index-from-tests.ts'
+import { type ReceptionReading, readReception } from '../speech/reception-reading.ts'
 
 /** What the measures are taken from: the tests on the chart, and the current ones in the other conditions. */
 export interface MeasuredCase {
@@ -35,8 +36,10 @@ export interface EarExtras {
   readonly effectiveGain: GainResult | undefined
   readonly unaidedIndex: EarIndex | undefined
   readonly aidedIndex: EarIndex | undefined
-  readonly unaidedWords: SpeechTest | undefined
-  readonly aidedWords: SpeechTest | undefined
+  readonly unaidedWords: ScoreTest | undefined
+  readonly aidedWords: ScoreTest | undefined
+  readonly unaidedReception: ReceptionReading | undefined
+  readonly aidedReception: ReceptionReading | undefined
 }
 
 export interface CaseMeasures {
@@ -63,7 +66,7 @@ export function caseMeasures({ tests, speechTests, header, shown }: MeasuredCase
     )
   const records = { right: of('right'), left: of('left') }
   const { right, left } = mapEars(records, ({ unaided }) => unaided)
-  const ears = testedEarsOf(right, left)
+  const ears = testedEarsOf(right, left, speechTests)
   const group = ageGroupOf(header)
   const words = mapEars(records, (record) => unaidedWordsOf(record, speechTests))
   const wordScores =
@@ -71,7 +74,7 @@ export function caseMeasures({ tests, speechTests, header, shown }: MeasuredCase
   return {
     measures: measuresOfTest({ ears, ...(group && { group }), ...wordScores }),
     ears: mapEars(records, (record) => extrasOf(record, tests, speechTests)),
-    findings: findingsIn(tests, counting(right), counting(left)),
+    findings: findingsIn(tests, speechTests, counting(right), counting(left)),
     bothCount: counting(right) !== undefined && counting(left) !== undefined,
   }
 }
@@ -82,11 +85,12 @@ const counting = (test: HearingTest | undefined): HearingTest | undefined =>
 
 function findingsIn(
   tests: readonly HearingTest[],
+  speechTests: readonly SpeechTest[],
   right: HearingTest | undefined,
   left: HearingTest | undefined,
 ): readonly Finding[] | undefined {
   if (right === undefined && left === undefined) return undefined
-  return reviewTest({ ears: testedEarsOf(right, left), earlier: earlierOfBoth(tests, right, left) })
+  return reviewTest({ ears: testedEarsOf(right, left, speechTests), earlier: earlierOfBoth(tests, right, left) })
 }
 
 function extrasOf(
@@ -110,6 +114,8 @@ function extrasOf(
     aidedIndex: aided && indexFrom(aided, tests, wordsAt65InQuiet),
     unaidedWords: unaidedWordsOf(records, speechTests),
     aidedWords: wordsOf(earOf(records), 'aided', speechTests),
+    unaidedReception: receptionOf(earOf(records), 'unaided', speechTests, tests),
+    aidedReception: receptionOf(earOf(records), 'aided', speechTests, tests),
   }
 }
 
@@ -121,7 +127,7 @@ function comparisonOf(before: HearingTest, after: HearingTest): EarComparison {
 
 const earOf = (records: EarTestRecords) => Object.values(records)[0]?.ear
 
-const unaidedWordsOf = (records: EarTestRecords, speechTests: readonly SpeechTest[]): SpeechTest | undefined =>
+const unaidedWordsOf = (records: EarTestRecords, speechTests: readonly SpeechTest[]): ScoreTest | undefined =>
   wordsOf(earOf(records), 'unaided', speechTests) ?? wordsOf(earOf(records), 'sound-field', speechTests)
 
 /** The score that is quoted: of the latest day, current, in quiet; of several levels that day the best. */
@@ -129,8 +135,9 @@ function wordsOf(
   ear: SpeechTest['ear'] | undefined,
   condition: SpeechTest['condition'],
   speechTests: readonly SpeechTest[],
-): SpeechTest | undefined {
+): ScoreTest | undefined {
   return speechTests
+    .filter(isScore)
     .filter((test) => test.ear === ear && test.condition === condition && test.state === 'current')
     .filter(({ material, noiseLevel }) => material === 'monosyllables' && noiseLevel === undefined)
     .toSorted(
@@ -139,4 +146,18 @@ function wordsOf(
     )[0]
 }
 
-const percentOf = ({ right, items }: SpeechTest): number => (100 * right) / items
+/** The reception threshold that is quoted: the latest current one. */
+function receptionOf(
+  ear: SpeechTest['ear'] | undefined,
+  condition: SpeechTest['condition'],
+  speechTests: readonly SpeechTest[],
+  tests: readonly HearingTest[],
+): ReceptionReading | undefined {
+  const [latest] = speechTests
+    .filter(isReception)
+    .filter((test) => test.ear === ear && test.condition === condition && test.state === 'current')
+    .toSorted((a, b) => b.performedOn.localeCompare(a.performedOn) || b.at.localeCompare(a.at))
+  return latest && readReception(latest, tests)
+}
+
+const percentOf = ({ right, items }: ScoreTest): number => (100 * right) / items

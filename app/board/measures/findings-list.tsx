@@ -1,10 +1,11 @@
 import { useEffect, useRef } from 'react'
+import { FindingSignInline } from '@/app/audiogram/finding-sign.tsx'
 import { Button } from '@/app/components/button.tsx'
 import { StateSign, type Tone } from '@/app/components/state-sign.tsx'
 import { useMessages } from '@/app/messages/use-messages.ts'
-import { findingText } from '@/lib/audiometry/finding-text.ts'
 import type { Finding, Severity } from '@/lib/audiometry/findings.ts'
 import { type FindingGroup, groupedFindings } from './finding-groups.ts'
+import { findingText } from './finding-text.ts'
 import styles from './findings-list.module.css'
 import { SourceLine } from './source-line.tsx'
 
@@ -51,14 +52,18 @@ interface FindingItemProps extends Pick<FindingsListProps, 'onShow'> {
 function FindingItem({ group: { key, findings }, onShow }: FindingItemProps) {
   const { findings: words } = useMessages().measures
   const [first, ...others] = findings
-  const text = findingText(first)
+  const text = findingText(first, words.sentences)
   const elsewhere = others.flatMap(({ where }) => where.frequency ?? [])
   return (
     <li className={styles.finding} data-finding={first.id} data-severity={first.severity}>
       <details data-key={key}>
         <summary className={styles.summary}>
           <span>
-            <StateSign tone={toneOf[first.severity]}>{words.severity[first.severity]}</StateSign> {text.what}
+            <FindingSignInline severity={first.severity} />{' '}
+            <StateSign tone={toneOf[first.severity]} sign="">
+              {words.severity[first.severity]}
+            </StateSign>{' '}
+            {text.what}
             {elsewhere.length > 0 && ` ${words.alsoAt(elsewhere)}`}
           </span>
         </summary>
@@ -68,7 +73,7 @@ function FindingItem({ group: { key, findings }, onShow }: FindingItemProps) {
           <dt>{words.why}</dt>
           {findings.map((finding) => (
             <dd key={finding.where.frequency} className={styles.why}>
-              {findingText(finding).why} <ShowButton finding={finding} onShow={onShow} />
+              {findingText(finding, words.sentences).why} <ShowButton finding={finding} onShow={onShow} />
             </dd>
           ))}
         </dl>

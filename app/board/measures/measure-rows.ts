@@ -1,13 +1,15 @@
+import { calendarDayOf } from '@/app/messages/moments.ts'
 import type { Messages } from '@/app/messages/use-messages.ts'
-import { calendarDayOf } from '@/app/screen/formats.ts'
 import type { AverageId } from '@/lib/audiometry/averages.ts'
+import type { DifferenceSetId } from '@/lib/audiometry/differences.ts'
+import type { GradeScaleId } from '@/lib/audiometry/grades.ts'
 import type { EarMeasures } from '@/lib/audiometry/measures.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import { averageCell, betterEarCell, gainCell, gapCell, gradeCell, typeCell } from './average-rows.ts'
 import type { CaseMeasures, EarExtras } from './case-measures.ts'
 import type { HowLine, MeasureCell, MeasureId, MeasureRow } from './measure-row.ts'
-import { ageCell, asymmetryCell, changeCell, indexCell, wordsCell } from './other-rows.ts'
+import { ageCell, asymmetryCell, changeCell, indexCell, receptionCell, wordsCell } from './other-rows.ts'
 
 interface EarContext {
   readonly own: EarMeasures
@@ -25,26 +27,45 @@ const air =
       messages.measures,
     )
 
-/** What is quoted of one ear, in the order in which it is quoted. */
+const bone =
+  (id: AverageId): CellOf =>
+  ({ own, messages }) =>
+    averageCell(
+      own.boneAverages.find(({ convention }) => convention.id === id),
+      messages.measures,
+    )
+
+const gap =
+  (id: DifferenceSetId): CellOf =>
+  ({ own, messages }) =>
+    gapCell(
+      own.meanGaps.find(({ set }) => set === id),
+      messages.measures,
+    )
+
+const grade =
+  (id: GradeScaleId): CellOf =>
+  ({ own, messages }) =>
+    gradeCell(
+      own.grades.find(({ scale }) => scale.id === id),
+      messages.measures,
+    )
+
+/** Everything that is computed of one ear, by every convention. */
 const earRows: readonly (readonly [MeasureId, CellOf])[] = [
   ['air-who', air('pta4-who')],
+  ['air-biap', air('pta4-biap')],
+  ['air-asha', air('pta3')],
   ['air-aao', air('pta4-aao')],
-  [
-    'bone-aao',
-    ({ own, messages }) =>
-      averageCell(
-        own.boneAverages.find(({ convention }) => convention.id === 'pta4-aao'),
-        messages.measures,
-      ),
-  ],
-  [
-    'gap',
-    ({ own, messages }) =>
-      gapCell(
-        own.meanGaps.find(({ set }) => set === 'pta4-aao'),
-        messages.measures,
-      ),
-  ],
+  ['grade-who', grade('who-2021')],
+  ['grade-biap', grade('biap')],
+  ['grade-asha', grade('clark')],
+  ['bone-who', bone('pta4-who')],
+  ['bone-asha', bone('pta3')],
+  ['bone-aao', bone('pta4-aao')],
+  ['gap-who', gap('pta4-who')],
+  ['gap-asha', gap('pta3')],
+  ['gap-aao', gap('pta4-aao')],
   [
     'type',
     ({ own, messages }) =>
@@ -53,16 +74,10 @@ const earRows: readonly (readonly [MeasureId, CellOf])[] = [
         messages.measures,
       ),
   ],
-  [
-    'grade',
-    ({ own, messages }) =>
-      gradeCell(
-        own.grades.find(({ scale }) => scale.id === 'who-2021'),
-        messages.measures,
-      ),
-  ],
   ['high', air('band-high')],
   ['age', ({ own, messages }) => ageCell(own.innerEarForAge, messages.measures)],
+  ['reception-unaided', ({ extras, messages }) => receptionCell(extras.unaidedReception, messages.measures)],
+  ['reception-aided', ({ extras, messages }) => receptionCell(extras.aidedReception, messages.measures)],
   ['words-unaided', ({ extras, messages }) => wordsCell(extras.unaidedWords, messages.measures)],
   ['words-aided', ({ extras, messages }) => wordsCell(extras.aidedWords, messages.measures)],
   ['index-unaided', ({ extras, messages }) => indexCell(extras.unaidedIndex, messages.measures)],

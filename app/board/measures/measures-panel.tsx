@@ -1,15 +1,16 @@
-import { useMemo } from 'react'
+import { useMemo, useState } from 'react'
 import { EarSign, earSigns } from '@/app/components/ear-sign.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
 import { VisuallyHidden } from '@/app/components/visually-hidden.tsx'
+import { calendarDayOf } from '@/app/messages/moments.ts'
 import { useMessages } from '@/app/messages/use-messages.ts'
-import { calendarDayOf } from '@/app/screen/formats.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { CaseMeasures } from './case-measures.ts'
-import type { MeasureCell, MeasureId, MeasureRow } from './measure-row.ts'
+import type { MeasureCell, MeasureRow } from './measure-row.ts'
 import { measureRows } from './measure-rows.ts'
 import styles from './measures-panel.module.css'
+import { type Convention, conventional, conventions, quotedFirst, useConvention } from './quoted-convention.ts'
 import { SourceLine } from './source-line.tsx'
 
 const ears: readonly Ear[] = ['right', 'left']
@@ -20,15 +21,14 @@ interface MeasuresPanelProps {
   readonly part: 'quoted' | 'further'
 }
 
-const quoted: readonly MeasureId[] = ['air-who', 'air-aao', 'bone-aao', 'gap', 'type', 'grade', 'high']
-
 /** The few numbers that are quoted of each ear; each opens how it was computed. */
 export function MeasuresPanel({ of, part }: MeasuresPanelProps) {
   const messages = useMessages()
   const { headings } = messages.measures
+  const [convention, choose] = useConvention()
   const rows = useMemo(() => measureRows(of, messages), [of, messages])
-  const listed = rows.filter(({ id }) => quoted.includes(id) === (part === 'quoted'))
-  if (part === 'further' && listed.length === 0) return null
+  const further = rows.filter(({ id }) => !conventional.has(id))
+  if (part === 'further' && further.length === 0) return null
   return (
     <section
       className={styles.panel}
@@ -37,20 +37,78 @@ export function MeasuresPanel({ of, part }: MeasuresPanelProps) {
       data-right={of.ears.right.records.unaided?.state}
       data-left={of.ears.left.records.unaided?.state}
     >
-      <h3 className={styles.heading}>{headings[part]}</h3>
-      {part === 'quoted' && (
-        <div className={styles.columns}>
-          {ears.map((ear) => (
-            <EarHead key={ear} ear={ear} test={of.ears[ear].records.unaided} />
-          ))}
-        </div>
-      )}
-      <ul className={styles.rows}>
-        {listed.map((row) => (
-          <MeasureItem key={row.id} row={row} />
-        ))}
-      </ul>
+      <header className={styles.head}>
+        <h3 className={styles.heading}>{headings[part]}</h3>
+        {part === 'quoted' && <ConventionChoice chosen={convention} onChoose={choose} />}
+      </header>
+      {part === 'quoted' ? <QuotedRows of={of} rows={rows} convention={convention} /> : <Rows rows={further} />}
     </section>
+  )
+}
+
+interface ConventionChoiceProps {
+  readonly chosen: Convention
+  readonly onChoose: (convention: Convention) => void
+}
+
+function ConventionChoice({ chosen, onChoose }: ConventionChoiceProps) {
+  const { quoteBy, conventionNames } = useMessages().measures
+  return (
+    <label className={styles.choice}>
+      {quoteBy}
+      <select
+        value={chosen}
+        onChange={(event) => onChoose(conventions.find((name) => name === event.currentTarget.value) ?? chosen)}
+      >
+        {conventions.map((name) => (
+          <option key={name} value={name}>
+            {conventionNames[name]}
+          </option>
+        ))}
+      </select>
+    </label>
+  )
+}
+
+interface QuotedRowsProps {
+  readonly of: CaseMeasures
+  readonly rows: readonly MeasureRow[]
+  readonly convention: Convention
+}
+
+/** What the chosen convention quotes, and behind one press the same by the others. */
+function QuotedRows({ of, rows, convention }: QuotedRowsProps) {
+  const { otherConventions } = useMessages().measures
+  const [open, setOpen] = useState(false)
+  const first = quotedFirst[convention]
+  const others = rows.filter(({ id }) => conventional.has(id) && !first.includes(id))
+  return (
+    <>
+      <div className={styles.columns}>
+        {ears.map((ear) => (
+          <EarHead key={ear} ear={ear} test={of.ears[ear].records.unaided} />
+        ))}
+      </div>
+      <Rows rows={first.flatMap((id) => rows.find((row) => row.id === id) ?? [])} />
+      {others.length > 0 && (
+        <details className={styles.others} onToggle={(event) => setOpen(event.currentTarget.open)}>
+          <summary className={styles.othersHead}>
+            <span className={styles.name}>{otherConventions}</span>
+          </summary>
+          {open && <Rows rows={others} />}
+        </details>
+      )}
+    </>
+  )
+}
+
+function Rows({ rows }: { rows: readonly MeasureRow[] }) {
+  return (
+    <ul className={styles.rows}>
+      {rows.map((row) => (
+        <MeasureItem key={row.id} row={row} />
+      ))}
+    </ul>
   )
 }
 
@@ -70,10 +128,11 @@ function EarHead({ ear, test }: { ear: Ear; test: HearingTest | undefined }) {
 
 function MeasureItem({ row }: { row: MeasureRow }) {
   const { measures } = useMessages()
+  const [open, setOpen] = useState(false)
   const name = measures.names[row.id]
   return (
     <li className={styles.row} data-measure={row.id}>
-      <details>
+      <details onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary className={styles.summary}>
           <span className={styles.name}>
             {name} <span className={styles.convention}>{row.convention}</span>
@@ -87,16 +146,23 @@ function MeasureItem({ row }: { row: MeasureRow }) {
           </span>
           <VisuallyHidden>{measures.how}</VisuallyHidden>
         </summary>
-        <div className={styles.how}>
-          {row.kind === 'case' ? (
-            <CellHow cell={row.cell} />
-          ) : (
-            ears.map((ear) => <EarHow key={ear} ear={ear} cell={row.cells[ear]} />)
-          )}
-          <Sources row={row} />
-        </div>
+        {open && <How row={row} />}
       </details>
     </li>
+  )
+}
+
+/** Made only while it is open: it changes with every number. */
+function How({ row }: { row: MeasureRow }) {
+  return (
+    <div className={styles.how}>
+      {row.kind === 'case' ? (
+        <CellHow cell={row.cell} />
+      ) : (
+        ears.map((ear) => <EarHow key={ear} ear={ear} cell={row.cells[ear]} />)
+      )}
+      <Sources row={row} />
+    </div>
   )
 }
 

@@ -1,19 +1,22 @@
+import { calendarDayOf } from '@/app/messages/moments.ts'
 import type { Messages } from '@/app/messages/use-messages.ts'
-import { calendarDayOf } from '@/app/screen/formats.ts'
 import type { AsymmetryResult } from '@/lib/audiometry/asymmetry.ts'
 import type { InnerEarForAge } from '@/lib/audiometry/expected-for-age.ts'
+import { findingRules } from '@/lib/audiometry/findings.ts'
 import { iso7029Editions } from '@/lib/audiometry/iso-7029.ts'
 import type { ChangeVerdict, ThresholdChange } from '@/lib/audiometry/test-retest.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
-import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
+import type { ScoreTest } from '@/lib/board/records/speech-test.ts'
 import { intervalMethods, wilsonInterval } from '@/lib/speech/binomial-interval.ts'
 import type { EarIndex } from '@/lib/speech/ear-index.ts'
-import { scoreOf } from '../speech/score-reading.ts'
+import type { ReceptionReading } from '../speech/reception-reading.ts'
+import { scoreOf } from '../speech/score-of.ts'
+import { averageLines } from './average-rows.ts'
 import type { MeasureCell } from './measure-row.ts'
 
 type Words = Messages['measures']
 
-export function wordsCell(test: SpeechTest | undefined, words: Words): MeasureCell | undefined {
+export function wordsCell(test: ScoreTest | undefined, words: Words): MeasureCell | undefined {
   if (test === undefined) return undefined
   const { proportion, low, high } = wilsonInterval(scoreOf(test))
   return {
@@ -26,6 +29,40 @@ export function wordsCell(test: SpeechTest | undefined, words: Words): MeasureCe
       },
     ],
     sources: [intervalMethods.wilson],
+  }
+}
+
+/** The threshold for speech, and how far the tones of the day agree with it. */
+export function receptionCell(reading: ReceptionReading | undefined, words: Words): MeasureCell | undefined {
+  if (reading === undefined) return undefined
+  const { test, tones } = reading
+  const { average, by, difference, agreement } = tones?.agreement ?? {}
+  return {
+    value: words.level(test.receptionThreshold, false),
+    remark:
+      difference === undefined || agreement === undefined
+        ? undefined
+        : words.reception.agreement(difference, agreement),
+    how: [
+      {
+        name: words.howWords.tests,
+        text: words.reception.test(words.materials[test.material], calendarDayOf(test.performedOn)),
+      },
+      ...(average === undefined || by === undefined ? [] : averageLines(average, words, words.reception.averages[by])),
+      ...(difference === undefined || average?.value === undefined
+        ? []
+        : [
+            {
+              name: words.howWords.formula,
+              text: words.minusFormula(
+                words.level(test.receptionThreshold, false),
+                words.level(average.value, false),
+                words.reception.difference(difference),
+              ),
+            },
+          ]),
+    ],
+    sources: difference === undefined ? [] : [findingRules['speech-poorer-than-tones']],
   }
 }
 

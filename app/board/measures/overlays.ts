@@ -8,19 +8,12 @@ import {
   iso7029FrequenciesHz,
   thresholdAtShare,
 } from '@/lib/audiometry/iso-7029.ts'
-import { earTestsOf, forecastPlanOf } from '@/lib/board/forecast-inputs.ts'
 import type { CaseHeader } from '@/lib/board/records/case-header.ts'
 import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
-import type { Plan } from '@/lib/board/records/plan.ts'
-import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
-import { type ForecastOutcome, forecast } from '@/lib/forecast/forecast.ts'
-import { asInEvidence } from '@/lib/forecast/loss-model.ts'
-import { deviceProfiles } from '@/lib/forecast/profiles.ts'
 import { audibilityMap } from '@/lib/speech/audibility-map.ts'
 import { type EarIndex, wordsAt65InQuiet } from '@/lib/speech/ear-index.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
-import { forecastLevelBand } from '../plan/level-band.ts'
-import { indexFrom } from '../speech/score-reading.ts'
+import { indexFrom } from '../speech/index-from-tests.ts'
 import { ageGroupOf } from './case-measures.ts'
 
 export const overlayNames = ['age', 'speech', 'forecast'] as const
@@ -122,30 +115,3 @@ function speechLimits(index: EarIndex): Readonly<Record<'peaks' | 'heard', Level
     })),
   }
 }
-
-/** The forecast of the plan as it stands, from the current tests of its ear. */
-export function forecastOverlay(
-  plan: Plan | undefined,
-  tests: readonly HearingTest[],
-  speechTests: readonly SpeechTest[],
-  messages: Messages,
-): Overlay {
-  const words = messages.measures.overlays
-  const outcome = plan && forecastOf(plan, tests, speechTests)
-  if (plan === undefined || !outcome?.ok) return { ok: false, reason: words.refused['no-forecast'] }
-  const { label: _named, ...band } = forecastLevelBand(plan.ear, outcome.forecast, messages.forecast.bandLabel)
-  if (band.limits.length < 2) return { ok: false, reason: words.refused['no-forecast'] }
-  return {
-    ok: true,
-    bands: [band],
-    legends: [{ kind: 'forecast', ear: plan.ear, text: words.forecastLegend(plan.ear) }],
-  }
-}
-
-const forecastOf = (plan: Plan, tests: readonly HearingTest[], speechTests: readonly SpeechTest[]): ForecastOutcome =>
-  forecast({
-    plan: forecastPlanOf(plan),
-    tests: earTestsOf(plan.ear, tests, speechTests),
-    profiles: deviceProfiles,
-    loss: asInEvidence,
-  })

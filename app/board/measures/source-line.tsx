@@ -4,11 +4,17 @@ import styles from './source-line.module.css'
 
 /** Where a rule or table comes from. What nobody has confirmed carries a sign of its own. */
 export function SourceLine({ of }: { of: Provenance }) {
-  const { measures } = useMessages()
+  const { measures, words } = useMessages()
   return (
     <span className={styles.source} data-status={of.status}>
-      {measures.howWords.source}: {of.source}. <b className={styles.status}>{measures.statusWords[of.status]}</b>
-      {of.reservation !== undefined && `; ${of.reservation}`}.
+      {words.labelled(measures.howWords.source, '')}
+      <span lang="en">{of.source}</span>. <b className={styles.status}>{measures.statusWords[of.status]}</b>
+      {of.reservation !== undefined && (
+        <>
+          ; <span lang="en">{of.reservation}</span>
+        </>
+      )}
+      .
     </span>
   )
 }

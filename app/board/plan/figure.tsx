@@ -1,10 +1,10 @@
 import type { ButtonHTMLAttributes, ReactNode } from 'react'
 import { VisuallyHidden } from '@/app/components/visually-hidden.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
 import { isWeak } from '@/lib/forecast/evidence.ts'
 import type { Basis, Prediction } from '@/lib/forecast/prediction.ts'
 import styles from './figure.module.css'
-import { figureText, spokenFigure, type WhySubject, whyOf } from './figure-words.ts'
+import { figureText, rangeText, type Spell, spokenFigure, type WhySubject, whyOf } from './figure-words.ts'
 
 export type OnWhy = (subject: WhySubject) => void
 
@@ -12,6 +12,7 @@ interface FigureProps {
   readonly what: string
   readonly unit: string
   readonly prediction: Prediction
+  readonly spell?: Spell | undefined
   /** absent where nobody can press anything: the main screen */
   readonly onWhy?: OnWhy | undefined
   readonly showUnit?: boolean
@@ -20,23 +21,23 @@ interface FigureProps {
 }
 
 /** One number of the forecast with its interval and, if its evidence is weak, the mark of that. Pressed, it says why. */
-export function Figure({ what, unit, prediction, onWhy, showUnit = false, cell }: FigureProps) {
+export function Figure({ what, unit, prediction, spell, onWhy, showUnit = false, cell }: FigureProps) {
   const { forecast } = useMessages()
   if (prediction.kind === 'absent') return <Absent reason={forecast.absence[prediction.reason]} />
   return (
     <WhyButton
-      spoken={spokenFigure(prediction, unit, forecast)}
-      subject={whyOf(what, unit, prediction, forecast)}
+      spoken={spokenFigure(prediction, unit, forecast, spell)}
+      subject={whyOf(what, unit, prediction, forecast, spell)}
       onWhy={onWhy}
       cell={cell}
     >
       <span className={styles.value}>
-        <span className={styles.number}>{figureText(prediction, forecast)}</span>
+        <span className={styles.number}>{figureText(prediction, forecast, spell)}</span>
         {showUnit && <span className={styles.unit}> {unit}</span>}
         <WeakMark basis={prediction.basis} />
       </span>
       {prediction.kind === 'estimate' && (
-        <span className={styles.interval}>{forecast.range(prediction.interval.low, prediction.interval.high)}</span>
+        <span className={styles.interval}>{rangeText(prediction.interval, forecast, spell)}</span>
       )}
     </WhyButton>
   )
@@ -51,14 +52,14 @@ interface WhyButtonProps {
 }
 
 export function WhyButton({ spoken, subject, onWhy, cell, children }: WhyButtonProps) {
-  const { forecast } = useMessages()
+  const { forecast, words } = useMessages()
   if (onWhy === undefined)
     return (
       <span className={styles.figure}>
         <span aria-hidden="true" className={styles.shown}>
           {children}
         </span>
-        <VisuallyHidden>{`${subject.what}: ${spoken}`}</VisuallyHidden>
+        <VisuallyHidden>{words.labelled(subject.what, spoken)}</VisuallyHidden>
       </span>
     )
   return (

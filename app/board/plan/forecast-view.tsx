@@ -2,30 +2,33 @@
 
 import type { ReactNode } from 'react'
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import type { Forecast, ForecastOutcome } from '@/lib/forecast/forecast.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
+import type { EarOutcome } from '@/lib/forecast/ear-options.ts'
+import type { Forecast } from '@/lib/forecast/forecast.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 import type { OnWhy } from './figure.tsx'
 import styles from './forecast-view.module.css'
 import { FrequencyStrip } from './frequency-strip.tsx'
 import { FrequencyTable } from './frequency-table.tsx'
 import { Headline, wordScoreHint } from './headline.tsx'
+import { toneOf } from './option-fitting.tsx'
 import { optionText } from './option-text.ts'
-import { toneOf } from './options-table.tsx'
 import { refusalText } from './refusal-text.ts'
 
 interface ForecastViewProps {
-  readonly outcome: ForecastOutcome
+  readonly outcome: EarOutcome
   readonly ear?: Ear | undefined
   /** `screen`: type of the main screen, a strip instead of the table, nothing to press */
   readonly scale: 'pane' | 'screen'
   readonly onWhy?: OnWhy
   /** the forecast drawn, above its numbers by frequency */
   readonly chart?: ReactNode
+  /** stands between the drawing and the numbers by frequency, and stays where there is no forecast */
+  readonly whatIf?: ReactNode
 }
 
 /** The forecast of one option: which, how it fits, the numbers first asked for, then each frequency, with cautions. */
-export function ForecastView({ outcome, ear, scale, onWhy, chart }: ForecastViewProps) {
+export function ForecastView({ outcome, ear, scale, onWhy, chart, whatIf }: ForecastViewProps) {
   const { forecast: words, words: shared } = useMessages()
   if (!outcome.ok)
     return (
@@ -33,13 +36,14 @@ export function ForecastView({ outcome, ear, scale, onWhy, chart }: ForecastView
         <p className={styles.refused}>
           <StateSign tone="caution">{words.noForecast}</StateSign> {refusalText(outcome.refusal, words, shared)}
         </p>
+        {whatIf}
       </div>
     )
   const { forecast } = outcome
   return (
     <div className={styles.view} data-scale={scale}>
       {scale === 'pane' ? (
-        <InPane forecast={forecast} ear={ear} onWhy={onWhy} chart={chart} />
+        <InPane forecast={forecast} ear={ear} onWhy={onWhy} chart={chart} whatIf={whatIf} />
       ) : (
         <OnScreen forecast={forecast} />
       )}
@@ -52,22 +56,23 @@ interface PartsProps {
   readonly ear: Ear | undefined
   readonly onWhy?: OnWhy | undefined
   readonly chart: ReactNode
+  readonly whatIf: ReactNode
 }
 
-function InPane({ forecast, ear, onWhy, chart }: PartsProps) {
+function InPane({ forecast, ear, onWhy, chart, whatIf }: PartsProps) {
   const { forecast: words, words: shared } = useMessages()
   const { option, fitting, concerns, candidacy, byFrequency, weak } = forecast
   return (
     <>
       <div className={styles.option}>
-        <p className={styles.optionName}>{optionText(option, ear, words, shared)}</p>
+        <p className={styles.optionName}>{optionText(option, ear, shared)}</p>
         {fitting !== undefined && (
           <p className={styles.note}>
             <StateSign tone={toneOf[fitting]}>{words.verdict[fitting]}</StateSign> {words.verdictHint}
           </p>
         )}
         <Concerns concerns={concerns} />
-        <p className={styles.note}>{`${words.candidacy}: ${candidacy.remark}`}</p>
+        <p className={styles.note}>{shared.labelled(words.candidacy, words.candidacyRemark(candidacy.remark))}</p>
       </div>
       <Headline
         forecast={forecast}
@@ -76,6 +81,7 @@ function InPane({ forecast, ear, onWhy, chart }: PartsProps) {
         onWhy={onWhy}
       />
       {chart}
+      {whatIf}
       <FrequencyTable byFrequency={byFrequency} onWhy={onWhy} />
       {weak && <Weak note={words.weakNote} />}
       <ul className={styles.cautions} aria-label={words.cautionsTitle}>

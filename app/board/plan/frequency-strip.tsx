@@ -1,4 +1,4 @@
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
 import type { FrequencyForecast } from '@/lib/forecast/at-frequency.ts'
 import { Figure } from './figure.tsx'
 import styles from './frequency-strip.module.css'

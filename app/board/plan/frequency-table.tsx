@@ -1,6 +1,6 @@
 'use client'
 
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
 import type { FrequencyForecast } from '@/lib/forecast/at-frequency.ts'
 import type { Headroom } from '@/lib/forecast/headroom.ts'
 import { Figure, type OnWhy, WeakMark, WhyButton } from './figure.tsx'
@@ -107,7 +107,7 @@ interface HeadroomFigureProps {
 }
 
 function HeadroomFigure({ what, headroom, named, onWhy, cell }: HeadroomFigureProps) {
-  const { forecast } = useMessages()
+  const { forecast, words } = useMessages()
   const text = headroomText(headroom, forecast)
   const output = forecast.output[headroom.output] ?? headroom.output
   const subject = { what: `${what}, ${output}`, unit: forecast.unit.gain, result: `${text} dB`, basis: headroom.basis }
@@ -119,7 +119,7 @@ function HeadroomFigure({ what, headroom, named, onWhy, cell }: HeadroomFigurePr
         <WeakMark basis={headroom.basis} />
       </span>
       <span className={styles.verdict} data-verdict={headroom.verdict}>
-        {named ? `${output}: ${verdict}` : verdict}
+        {named ? words.labelled(output, verdict) : verdict}
       </span>
     </WhyButton>
   )

@@ -4,11 +4,10 @@ import type { Forecast } from '@/lib/forecast/forecast.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
 
 /** The forecast as a band for the audiogram chart: 80 % interval and middle, in dB HL over Hz. */
-export const forecastLevelBand = (ear: Ear, forecast: Forecast, label: string): LevelBand => ({
+export const forecastLevelBand = (ear: Ear, forecast: Forecast): LevelBand => ({
   id: `forecast.${ear}`,
   kind: 'forecast',
   ear,
-  label,
   limits: forecastBand(ear, forecast).points.map(({ frequency, low, expected, high }) => ({
     hz: frequency,
     low,

@@ -6,10 +6,9 @@ import type { Ear } from '@/lib/units/frequencies.ts'
 export function optionText(
   { deviceClass, couplingSite }: Option,
   ear: Ear | undefined,
-  words: Messages['forecast'],
-  shared: Messages['words'],
+  words: Messages['words'],
 ): string {
-  const className = shared.deviceClass[deviceClass]
-  const name = couplingSite === 'skull' ? className : words.forOption(className, shared.couplingSite[couplingSite])
-  return ear === undefined ? name : `${shared.ear[ear]}: ${name}`
+  const className = words.deviceClass[deviceClass]
+  const name = couplingSite === 'skull' ? className : words.option(className, words.couplingSite[couplingSite])
+  return ear === undefined ? name : words.labelled(words.ear[ear], name)
 }

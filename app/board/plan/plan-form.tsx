@@ -2,19 +2,29 @@
 
 import type { ComponentProps } from 'react'
 import { Field } from '@/app/components/field.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
 import type { PlanPatch } from '@/lib/board/edits/plan.ts'
 import { textLimits } from '@/lib/board/identity.ts'
-import { OssicleState, type Plan } from '@/lib/board/records/plan.ts'
+import { EarCanal, OssicleState, type Plan } from '@/lib/board/records/plan.ts'
 import { type CouplingSite, DeviceClass, sitesOf } from '@/lib/devices/classes.ts'
 import { Ear } from '@/lib/units/frequencies.ts'
+import { FoundField } from './found-field.tsx'
 import { LiveText } from './live-text.tsx'
 import styles from './plan-form.module.css'
 import { ossicles, ossiclesInWords } from './plan-words.ts'
 
 export type PlanFields = Pick<
   Plan,
-  'ear' | 'deviceClass' | 'couplingSite' | 'malleus' | 'incus' | 'stapes' | 'approach' | 'aim'
+  | 'ear'
+  | 'deviceClass'
+  | 'couplingSite'
+  | 'malleus'
+  | 'incus'
+  | 'stapes'
+  | 'earCanal'
+  | 'earChanges'
+  | 'approach'
+  | 'aim'
 >
 
 interface PlanFormProps {
@@ -79,6 +89,15 @@ function Rest({ plan, onChange }: PlanFormProps) {
             />
           ))}
         </fieldset>
+        <Choice
+          label={labels.earCanal}
+          value={plan.earCanal}
+          options={EarCanal.options}
+          nameOf={(state) => labels.earCanalState[state]}
+          none={labels.earCanalUnknown}
+          onChoose={(earCanal) => onChange({ earCanal })}
+        />
+        <FoundField plan={plan} onChange={(earChanges) => onChange({ earChanges })} />
         <div className={styles.texts}>
           <Text label={labels.approach} value={plan.approach} onWrite={(approach) => onChange({ approach })} />
           <Text label={labels.aim} placeholder={labels.aimHint} value={plan.aim} onWrite={(aim) => onChange({ aim })} />

@@ -1,66 +1,126 @@
 'use client'
 
-import { useCallback, useState } from 'react'
+import { lazy, Suspense, useCallback, useRef, useState } from 'react'
 import { useBoard, useMay, useSingle } from '@/app/board/board-context.tsx'
-import { usePutOnScreen, usePutOnScreenKey } from '@/app/board/put-on-screen.ts'
-import { Button } from '@/app/components/button.tsx'
+import { type JumpTarget, useJumps } from '@/app/board/jump.ts'
+import { usePutOnScreenKey } from '@/app/board/put-on-screen.ts'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
-import { ScreenIcon } from '@/app/components/icons.tsx'
 import { Pane } from '@/app/components/pane.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
 import { changePlan, openPlan, type PlanPatch } from '@/lib/board/edits/plan.ts'
 import type { Showing } from '@/lib/board/records/main-screen.ts'
 import type { Plan } from '@/lib/board/records/plan.ts'
+import type { KindName } from '@/lib/board/records.ts'
+import type { DeviceOption } from '@/lib/devices/classes.ts'
+import type { Experience } from '@/lib/forecast/experience.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
+import { asFound, type WhatIf } from './case-forecast.ts'
 import type { WhySubject } from './figure-words.ts'
-import { ForecastChart } from './forecast-chart.tsx'
-import { ForecastView } from './forecast-view.tsx'
-import { OptionsTable } from './options-table.tsx'
+import { ForecastSection, showingForecast } from './forecast-section.tsx'
+import { OptionsSection } from './options-section.tsx'
 import { PlanForm } from './plan-form.tsx'
 import styles from './plan-pane.module.css'
 import { PlanSummary } from './plan-summary.tsx'
-import { useForecast } from './use-forecast.ts'
-import { WhyDialog } from './why.tsx'
+import { PutButton } from './put-button.tsx'
+import { useForecastUnder } from './use-forecast.ts'
+import { useLookedAt } from './use-looked-at.ts'
 
-const showing: Showing = { kind: 'forecast' }
+const showingOptions: Showing = { kind: 'options' }
 
-/** Plan and forecast of the open case: the plan is edited live, the forecast follows it. */
+const planKinds: readonly KindName[] = ['plan']
+
+const Frozen = lazy(() => import('./frozen/frozen-section.tsx'))
+const Learning = lazy(() => import('./learning/learning-switch.tsx'))
+const Records = lazy(() => import('./records-section.tsx'))
+const Why = lazy(() => import('./why.tsx'))
+
+/** Plan and forecast of the open case: the plan is edited live, the forecast follows it and what is assumed here. */
 export default function PlanPane() {
   const { plan: labels, forecast: words } = useMessages()
-  const { plan, unaided, outcome, compared } = useForecast()
-  const [asked, setAsked] = useState<WhySubject>()
-  const editing = usePlanEditing(plan)
-  const onKey = usePutOnScreenKey(showing)
+  const [whatIf, setWhatIf] = useState(asFound)
+  const [experience, setExperience] = useState<Experience>()
+  const { found, changed } = useForecastUnder(whatIf, experience)
+  const looked = useLookedAt(found, changed)
+  const why = useWhy()
+  const editing = usePlanEditing(found.plan)
+  const onOptionsKey = usePutOnScreenKey(showingOptions)
+  const { plan, unaided } = changed
+  const { change } = editing
+  const open = (option: DeviceOption, next: WhatIf) => {
+    setWhatIf(next)
+    looked.lookAtOption(option)
+  }
+  const forecastRef = useRef<HTMLElement>(null)
+  const goTo = ({ option }: JumpTarget) => {
+    if (option !== undefined) looked.lookAtOption(option)
+    forecastRef.current?.focus()
+  }
+  useJumps(planKinds, goTo)
+  const choose = (option: DeviceOption) => {
+    change?.(option)
+    looked.backToPlan()
+  }
   return (
-    <Pane title={labels.paneTitle} actions={<PutForecastOnScreen />}>
-      <div className={styles.parts} {...onKey}>
+    <Pane title={labels.paneTitle} actions={<PutButton showing={showingForecast} label={words.putOnScreen} />}>
+      <div className={styles.parts}>
         <WrongEar plan={plan} />
-        {editing.change !== undefined && editing.ear !== undefined ? (
-          <PlanForm plan={plan ?? openPlan(editing.ear)} onChange={editing.change} />
+        {change !== undefined && editing.ear !== undefined ? (
+          <PlanForm plan={plan ?? openPlan(editing.ear)} onChange={change} />
         ) : (
           <PlanAsRead plan={plan} />
         )}
-        <section className={styles.forecast} aria-label={words.title}>
-          <h3 className={styles.title}>{words.title}</h3>
-          <ForecastView
-            outcome={outcome}
-            ear={plan?.ear}
-            scale="pane"
-            onWhy={setAsked}
-            chart={unaided && outcome.ok && <ForecastChart test={unaided} forecast={outcome.forecast} />}
-          />
-        </section>
-        {compared.length > 0 && (
-          <section className={styles.options} aria-label={words.options}>
-            <OptionsTable compared={compared} planned={plan ?? {}} onWhy={setAsked} onChoose={editing.change} />
-            <p className={styles.note}>{words.optionsOverlap}</p>
+        <Suspense>
+          <Learning option={looked.before?.option} onLearn={setExperience} />
+        </Suspense>
+        <ForecastSection
+          ref={forecastRef}
+          changed={changed}
+          looked={looked}
+          isAssumed={found !== changed}
+          whatIf={whatIf}
+          onWhatIf={setWhatIf}
+          onWhy={why.ask}
+        />
+        <Suspense>
+          <Frozen onOpen={open} />
+        </Suspense>
+        {changed.options.length > 0 && (
+          <section className={styles.options} aria-label={words.options} {...onOptionsKey}>
+            <OptionsSection
+              forecast={changed}
+              test={unaided}
+              lookedAt={looked.key}
+              onLook={looked.lookAt}
+              onChoose={change === undefined ? undefined : ({ option }) => choose(option)}
+              onWhy={why.ask}
+              acts={<PutButton showing={showingOptions} label={words.putOptionsOnScreen} />}
+            />
           </section>
         )}
+        <Suspense>
+          <Records option={looked.before} whatIf={whatIf} />
+        </Suspense>
       </div>
-      <WhyDialog subject={asked} onClose={() => setAsked(undefined)} />
+      {why.dialog}
     </Pane>
   )
+}
+
+/** The dialog that gives reasons, loaded when somebody first asks for one. */
+function useWhy() {
+  const [asked, setAsked] = useState<WhySubject>()
+  const [hasAsked, setHasAsked] = useState(false)
+  const ask = useCallback((subject: WhySubject) => {
+    setHasAsked(true)
+    setAsked(subject)
+  }, [])
+  const dialog = hasAsked && (
+    <Suspense>
+      <Why subject={asked} onClose={() => setAsked(undefined)} />
+    </Suspense>
+  )
+  return { ask, dialog }
 }
 
 interface PlanEditing {
@@ -101,16 +161,5 @@ function WrongEar({ plan }: { plan: Plan | undefined }) {
       <StateSign tone="stop">{labels.checkSide}</StateSign>{' '}
       {labels.otherEar(words.earShort[plan.ear], words.earShort[header.ear])}
     </p>
-  )
-}
-
-function PutForecastOnScreen() {
-  const { forecast } = useMessages()
-  const put = usePutOnScreen()
-  if (put === undefined) return null
-  return (
-    <Button tone="quiet" onClick={() => put(showing)} aria-keyshortcuts="s">
-      <ScreenIcon /> {forecast.putOnScreen}
-    </Button>
   )
 }

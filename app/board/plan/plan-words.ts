@@ -1,4 +1,4 @@
-import type { Messages } from '@/app/messages/use-messages.ts'
+import type { Messages } from '@/app/messages/for-forecast.ts'
 import type { Plan } from '@/lib/board/records/plan.ts'
 
 export const ossicles = ['malleus', 'incus', 'stapes'] as const

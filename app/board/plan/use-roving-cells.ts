@@ -1,6 +1,6 @@
 'use client'
 
-import { type ButtonHTMLAttributes, type KeyboardEvent, useCallback, useRef, useState } from 'react'
+import { type ButtonHTMLAttributes, type KeyboardEvent, useCallback, useEffect, useRef, useState } from 'react'
 
 interface Place {
   readonly row: number
@@ -23,6 +23,12 @@ const selector = ({ row, column }: Place) => `[data-cell="${row}.${column}"]`
 export function useRovingCells(first: Place) {
   const table = useRef<HTMLTableElement>(null)
   const [chosen, setChosen] = useState(first)
+  useEffect(() => {
+    // A number that was the stop may have gone: a slider can leave an option without numbers.
+    if (table.current === null || table.current.querySelector('[data-cell][tabindex="0"]') !== null) return
+    const other = placeOf(table.current.querySelector('[data-cell]'))
+    if (other !== undefined) setChosen(other)
+  })
   const onKeyDown = useCallback((event: KeyboardEvent<HTMLTableElement>) => {
     const step = steps[event.key]
     const from = placeOf(event.target)
@@ -40,7 +46,7 @@ export function useRovingCells(first: Place) {
   return { table, onKeyDown, cellAt }
 }
 
-function placeOf(target: EventTarget): Place | undefined {
+function placeOf(target: EventTarget | null): Place | undefined {
   if (!(target instanceof HTMLElement)) return undefined
   const [row, column] = (target.dataset.cell ?? '').split('.').map(Number)
   return row === undefined || column === undefined ? undefined : { row, column }

@@ -2,12 +2,11 @@
 
 import type { CSSProperties, ReactNode } from 'react'
 import { Dialog } from '@/app/components/dialog.tsx'
-import { StateSign, type Tone } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import type { EvidenceSource, EvidenceStatus } from '@/lib/forecast/evidence.ts'
+import { useMessages } from '@/app/messages/for-forecast.ts'
 import type { BasisInput, Share } from '@/lib/forecast/prediction.ts'
-import type { WhySubject } from './figure-words.ts'
+import type { Spell, WhySubject } from './figure-words.ts'
 import styles from './why.module.css'
+import { Sources } from './why-sources.tsx'
 
 interface WhyDialogProps {
   readonly subject: WhySubject | undefined
@@ -15,7 +14,7 @@ interface WhyDialogProps {
 }
 
 /** Opens what stands behind one number. */
-export function WhyDialog({ subject, onClose }: WhyDialogProps) {
+export default function WhyDialog({ subject, onClose }: WhyDialogProps) {
   const { forecast } = useMessages()
   return (
     <Dialog open={subject !== undefined} onClose={onClose} title={subject ? forecast.why.title(subject.what) : ''} wide>
@@ -28,12 +27,13 @@ export function WhyDialog({ subject, onClose }: WhyDialogProps) {
 export function Why({ subject }: { subject: WhySubject }) {
   const { forecast } = useMessages()
   const { why } = forecast
-  const { basis, interval, result, unit } = subject
+  const { basis, interval, interval50, result, unit, spell = forecast.decimal } = subject
   return (
     <div className={styles.why}>
       <p className={styles.result}>
         <strong>{result}</strong>{' '}
-        {interval !== undefined && why.interval(forecast.decimal(interval.low), forecast.decimal(interval.high))}
+        {interval50 !== undefined && `${why.interval50(spell(interval50.low), spell(interval50.high))}, `}
+        {interval !== undefined && why.interval(spell(interval.low), spell(interval.high))}
         {interval === undefined && basis.formula !== 'headroom' && why.noInterval}
       </p>
       <Part title={why.formulaTitle}>
@@ -44,7 +44,11 @@ export function Why({ subject }: { subject: WhySubject }) {
       </Part>
       {basis.shares.length > 0 && (
         <Part title={why.sharesTitle}>
-          <Shares shares={basis.shares} unit={unit === forecast.unit.score ? '%' : 'dB'} />
+          <Shares
+            shares={basis.shares}
+            unit={unit === forecast.unit.threshold ? forecast.unit.gain : unit}
+            spell={spell}
+          />
         </Part>
       )}
       {basis.remarks.length > 0 && (
@@ -113,41 +117,20 @@ function InputValue({ input }: { input: BasisInput }) {
   return input.censored ? forecast.why.noResponse(value) : value
 }
 
-function Shares({ shares, unit }: { shares: readonly Share[]; unit: string }) {
+interface SharesProps {
+  readonly shares: readonly Share[]
+  readonly unit: string
+  readonly spell: Spell
+}
+
+function Shares({ shares, unit, spell }: SharesProps) {
   const { forecast } = useMessages()
   return (
     <ul className={styles.shares}>
       {shares.map(({ cause, part, sd }) => (
         <li key={cause} className={styles.share} style={{ '--part': `${100 * part}%` } as CSSProperties}>
           <span className={styles.cause}>{forecast.why.cause[cause]}</span>
-          <span className={styles.part}>{forecast.why.share(part, sd, unit)}</span>
-        </li>
-      ))}
-    </ul>
-  )
-}
-
-const statusTone: Record<EvidenceStatus, Tone> = {
-  confirmed: 'good',
-  'approximate, from memory': 'caution',
-  assumption: 'caution',
-}
-
-export function Sources({ sources }: { sources: readonly EvidenceSource[] }) {
-  const { forecast } = useMessages()
-  const { why } = forecast
-  return (
-    <ul className={styles.sources}>
-      {sources.map(({ id, citation, status, readAt, reservation }) => (
-        <li key={id} className={styles.source}>
-          <StateSign tone={statusTone[status]}>{why.status[status]}</StateSign> {citation}
-          {readAt !== undefined && <span className={styles.readAt}>{why.readAt(readAt)}</span>}
-          {reservation !== undefined && (
-            <span className={styles.reservation}>
-              <span aria-hidden="true">△ </span>
-              {reservation}
-            </span>
-          )}
+          <span className={styles.part}>{forecast.why.share(part, spell(sd), unit)}</span>
         </li>
       ))}
     </ul>

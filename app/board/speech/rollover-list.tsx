@@ -1,7 +1,7 @@
 import { SourceLine } from '@/app/board/measures/source-line.tsx'
 import { EarSign } from '@/app/components/ear-sign.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-speech.ts'
 import { type Rollover, rolloverCriteria, type ScoreAtLevel } from '@/lib/speech/rollover.ts'
 import type { RolloverReading } from './score-reading.ts'
 import styles from './speech-list.module.css'

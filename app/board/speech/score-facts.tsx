@@ -1,7 +1,7 @@
 import { SourceLine } from '@/app/board/measures/source-line.tsx'
 import { StateSign, type Tone } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import { calendarDayOf } from '@/app/screen/formats.ts'
+import { useMessages } from '@/app/messages/for-speech.ts'
+import { calendarDayOf } from '@/app/messages/moments.ts'
 import { intervalMethods } from '@/lib/speech/binomial-interval.ts'
 import type { ScoreComparison } from '@/lib/speech/critical-difference.ts'
 import type { Expectation, ScoreChange, ScoreReading } from './score-reading.ts'
@@ -53,21 +53,23 @@ function Compared({ change: { earlier, comparison }, sentences }: ComparedProps)
 const expectedTone = { 'as-expected': 'quiet', below: 'caution', above: 'quiet', 'cannot-tell': 'quiet' } as const
 const expectedSign = { 'as-expected': '≈', below: '△', above: '↑', 'cannot-tell': '?' } as const
 
-function Expected({ expectation: { against } }: { expectation: Extract<Expectation, { kind: 'known' }> }) {
+function Expected({ expectation: { against, words } }: { expectation: Extract<Expectation, { kind: 'known' }> }) {
   const { speech, measures } = useMessages()
+  const sentences = words.standIn ? speech.expectedOfStandIn : speech.expected
+  const reservations = [words.standIn ? speech.standIn : '', measures.statusShort[against.transfer.status]]
   return (
-    <li data-expectation={against.verdict}>
+    <li data-expectation={against.verdict} data-stand-in={words.standIn}>
       <StateSign tone={expectedTone[against.verdict]} sign={expectedSign[against.verdict]}>
-        {speech.expected[against.verdict](speech.percent(against.expected))}
+        {sentences[against.verdict](speech.transferWords[words.material], speech.percent(against.expected))}
       </StateSign>{' '}
-      <span className={styles.unconfirmed}>{measures.statusShort[against.transfer.status]}</span>
+      <span className={styles.unconfirmed}>{reservations.filter((part) => part !== '').join('; ')}</span>
     </li>
   )
 }
 
 /** Method, inputs, what is missing and where it is from. */
 export function ScoreHow({ reading }: { reading: ScoreReading }) {
-  const { speech } = useMessages()
+  const { speech, words } = useMessages()
   const { interval, change, benefit, expectation, test } = reading
   return (
     <details className={styles.how}>
@@ -84,11 +86,13 @@ export function ScoreHow({ reading }: { reading: ScoreReading }) {
         (compared) =>
           compared !== undefined && (
             <p key={compared.earlier.id}>
-              {scoreWords(compared.earlier, speech)}:{' '}
-              {speech.critical(
-                compared.comparison.range.lowest,
-                compared.comparison.range.highest,
-                compared.comparison.range.presented,
+              {words.labelled(
+                scoreWords(compared.earlier, speech),
+                speech.critical(
+                  compared.comparison.range.lowest,
+                  compared.comparison.range.highest,
+                  compared.comparison.range.presented,
+                ),
               )}{' '}
               <SourceLine of={compared.comparison.range.method} />
             </p>
@@ -102,12 +106,14 @@ export function ScoreHow({ reading }: { reading: ScoreReading }) {
 function ExpectedHow({ expectation, items }: { expectation: Expectation; items: number }) {
   const { speech } = useMessages()
   if (expectation.kind === 'not-known') return <p>{speech.notExpected[expectation.because]}</p>
-  const { against, index, audiogram } = expectation
+  const { against, index, audiogram, words } = expectation
+  const name = speech.transferWords[words.material]
   return (
     <p>
-      {speech.expectedIndex(index.index, index.bound === 'upper-bound', calendarDayOf(audiogram.performedOn))}{' '}
-      {speech.expectedRange(against.lowest, against.highest, items)} {speech.expectedOther}{' '}
-      <SourceLine of={against.transfer} /> <SourceLine of={index.treatment} />
+      {speech.expectedIndex(index.index, index.bound === 'upper-bound', calendarDayOf(audiogram.performedOn), name)}{' '}
+      {speech.expectedRange(against.lowest, against.highest, items)}{' '}
+      {words.standIn ? speech.expectedByStandIn : speech.expectedByName(name)} <SourceLine of={against.transfer} />{' '}
+      <SourceLine of={index.treatment} />
     </p>
   )
 }

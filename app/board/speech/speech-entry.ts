@@ -1,10 +1,11 @@
 import type { NewSpeechTest } from '@/lib/board/edits/speech.ts'
 import { CalendarDay, textLimits } from '@/lib/board/identity.ts'
-import { SpeechTest } from '@/lib/board/records/speech-test.ts'
-import { DbSpl } from '@/lib/units/levels.ts'
+import { mostItems, type SpeechTest } from '@/lib/board/records/speech-test.ts'
+import { DbHl, DbSpl, hearingLevelRange, soundPressureRange } from '@/lib/units/levels.ts'
 
 /** What stands in the fields of the form, as typed. */
 export interface SpeechEntry {
+  readonly measured: 'score' | 'reception'
   readonly ear: SpeechTest['ear']
   readonly condition: SpeechTest['condition']
   readonly performedOn: string
@@ -16,6 +17,8 @@ export interface SpeechEntry {
   readonly speechLevel: string
   /** empty: in quiet */
   readonly noiseLevel: string
+  /** dB HL */
+  readonly receptionThreshold: string
   readonly note: string
 }
 
@@ -27,7 +30,15 @@ export type EntryFault =
   | { readonly code: 'percent-between-items'; readonly below: number; readonly above: number; readonly items: number }
   | { readonly code: 'too-long'; readonly length: number; readonly most: number }
 
-export type EntryField = 'performedOn' | 'listName' | 'items' | 'right' | 'speechLevel' | 'noiseLevel' | 'note'
+export type EntryField =
+  | 'performedOn'
+  | 'listName'
+  | 'items'
+  | 'right'
+  | 'speechLevel'
+  | 'noiseLevel'
+  | 'receptionThreshold'
+  | 'note'
 export type EntryFaults = Readonly<Partial<Record<EntryField, EntryFault>>>
 
 export type ReadEntry =
@@ -36,24 +47,27 @@ export type ReadEntry =
 
 type Read<T> = { readonly value: T } | { readonly fault: EntryFault }
 
-/** The limits of the record: `SpeechTest`. */
-const mostItems = SpeechTest.shape.items.maxValue ?? Number.MAX_SAFE_INTEGER
-const levels = { low: DbSpl.minValue ?? Number.NEGATIVE_INFINITY, high: DbSpl.maxValue ?? Number.POSITIVE_INFINITY }
-
 /**
- * Reads the fields of one speech test. Every field is read, so that all faults are seen at once.
+ * Reads the fields of one speech test. Every field that counts is read, so that all faults are seen at once.
  * @param today ISO 8601; a test of a later day is refused
  */
-export function readEntry(entry: SpeechEntry, today: string): ReadEntry {
+export const readEntry = (entry: SpeechEntry, today: string): ReadEntry =>
+  entry.measured === 'score' ? readScoreEntry(entry, today) : readReceptionEntry(entry, today)
+
+const readCircumstances = (entry: SpeechEntry, today: string) => ({
+  performedOn: day(entry.performedOn, today),
+  listName: text(entry.listName, textLimits.short),
+  note: text(entry.note, textLimits.long),
+})
+
+function readScoreEntry(entry: SpeechEntry, today: string): ReadEntry {
   const items = whole(entry.items, 1, mostItems)
   const read = {
-    performedOn: day(entry.performedOn, today),
-    listName: text(entry.listName, textLimits.short),
+    ...readCircumstances(entry, today),
     items,
     right: right(entry.right, 'value' in items ? items.value : undefined),
-    speechLevel: level(entry.speechLevel),
-    noiseLevel: entry.noiseLevel.trim() === '' ? { value: undefined } : level(entry.noiseLevel),
-    note: text(entry.note, textLimits.long),
+    speechLevel: level(entry.speechLevel, soundPressureRange),
+    noiseLevel: entry.noiseLevel.trim() === '' ? { value: undefined } : level(entry.noiseLevel, soundPressureRange),
   }
   const { performedOn, listName, speechLevel, noiseLevel, note } = read
   if (
@@ -85,11 +99,34 @@ export function readEntry(entry: SpeechEntry, today: string): ReadEntry {
   }
 }
 
-function faultsIn(read: Readonly<Record<EntryField, Read<unknown>>>): EntryFaults {
+function readReceptionEntry(entry: SpeechEntry, today: string): ReadEntry {
+  const read = {
+    ...readCircumstances(entry, today),
+    receptionThreshold: level(entry.receptionThreshold, hearingLevelRange),
+  }
+  const { performedOn, listName, receptionThreshold, note } = read
+  if ('fault' in performedOn || 'fault' in listName || 'fault' in receptionThreshold || 'fault' in note)
+    return { ok: false, faults: faultsIn(read) }
+  const { ear, condition, material } = entry
+  return {
+    ok: true,
+    test: {
+      ear,
+      condition,
+      performedOn: performedOn.value,
+      material,
+      listName: listName.value,
+      receptionThreshold: DbHl.parse(receptionThreshold.value),
+      note: note.value,
+    },
+  }
+}
+
+function faultsIn(read: Readonly<Partial<Record<EntryField, Read<unknown>>>>): EntryFaults {
   const faults: Partial<Record<EntryField, EntryFault>> = {}
   for (const field of Object.keys(read) as EntryField[]) {
     const result = read[field]
-    if ('fault' in result) faults[field] = result.fault
+    if (result !== undefined && 'fault' in result) faults[field] = result.fault
   }
   return faults
 }
@@ -117,11 +154,11 @@ function whole(typed: string, low: number, high: number): Read<number> {
   return value < low || value > high ? { fault: { code: 'out-of-range', low, high } } : { value }
 }
 
-function level(typed: string): Read<number> {
+function level(typed: string, { low, high }: { readonly low: number; readonly high: number }): Read<number> {
   if (typed.trim() === '') return { fault: { code: 'missing' } }
   const value = numberFrom(typed)
   if (value === undefined) return { fault: { code: 'not-a-number' } }
-  return value < levels.low || value > levels.high ? { fault: { code: 'out-of-range', ...levels } } : { value }
+  return value < low || value > high ? { fault: { code: 'out-of-range', low, high } } : { value }
 }
 
 /** Items right, or the percentage: the record holds the count, because the list length decides what a score can tell. */

@@ -1,10 +1,11 @@
 'use client'
 
-import { type FormEvent, useRef, useState } from 'react'
+import { type FormEvent, type RefObject, useRef, useState } from 'react'
 import { usePostGuard } from '@/app/board/post-guard.tsx'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { LeavableForm } from '@/app/components/leavable-form.tsx'
+import { useMessages } from '@/app/messages/for-speech.ts'
 import type { NewSpeechTest } from '@/lib/board/edits/speech.ts'
 import { TestCondition } from '@/lib/board/records/hearing-test.ts'
 import { SpeechTest } from '@/lib/board/records/speech-test.ts'
@@ -21,13 +22,13 @@ interface SpeechFormProps {
   readonly onClose: () => void
 }
 
-/** One word score in one line of fields. Enter takes it; the setting stays for the next one. */
+/** One speech test in one line of fields. Enter takes it; the setting stays for the next one. */
 export function SpeechForm({ first, today, replaces, onEnter, onClose }: SpeechFormProps) {
   const { speech } = useMessages()
   const beforePosting = usePostGuard()
   const [entry, setEntry] = useState(first)
   const [tried, setTried] = useState(false)
-  const rightField = useRef<HTMLInputElement>(null)
+  const resultField = useRef<HTMLInputElement>(null)
   const read = readEntry(entry, today)
   const replaced = read.ok ? replaces(read.test) : 0
   const change = (patch: Partial<SpeechEntry>) => setEntry((before) => ({ ...before, ...patch }))
@@ -45,45 +46,26 @@ export function SpeechForm({ first, today, replaces, onEnter, onClose }: SpeechF
     beforePosting(`${entry.listName}\n${entry.note}`, () => {
       onEnter(read.test)
       setTried(false)
-      change({ right: '', note: '' })
-      rightField.current?.focus()
+      change({ right: '', receptionThreshold: '', note: '' })
+      resultField.current?.focus()
     })
   }
   return (
-    <form
-      className={styles.form}
-      noValidate
-      onSubmit={submit}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') onClose()
-      }}
-    >
+    <LeavableForm className={styles.form} onSubmit={submit} onLeave={onClose}>
       <div className={styles.fields}>
         <Setting entry={entry} change={change} />
         <TextField name="listName" entry={entry} change={change} fault={faultAt('listName')} />
-        <TextField name="items" entry={entry} change={change} fault={faultAt('items')} numeric />
-        <Field label={speech.fields.right} error={faultAt('right')}>
-          {(control) => (
-            <input
-              {...control}
-              ref={rightField}
-              // biome-ignore lint/a11y/noAutofocus: the form opens because somebody asked for it, and begins with the score
-              autoFocus
-              autoComplete="off"
-              value={entry.right}
-              onChange={(event) => change({ right: event.currentTarget.value })}
-            />
-          )}
-        </Field>
-        <TextField name="speechLevel" entry={entry} change={change} fault={faultAt('speechLevel')} numeric />
-        <TextField
-          name="noiseLevel"
-          entry={entry}
-          change={change}
-          fault={faultAt('noiseLevel')}
-          placeholder={speech.fields.quiet}
-          numeric
-        />
+        {entry.measured === 'score' ? (
+          <ScoreFields entry={entry} change={change} faultAt={faultAt} result={resultField} />
+        ) : (
+          <ResultField
+            name="receptionThreshold"
+            entry={entry}
+            change={change}
+            fault={faultAt('receptionThreshold')}
+            result={resultField}
+          />
+        )}
         <Field label={speech.fields.performedOn} error={faultAt('performedOn')}>
           {(control) => (
             <input
@@ -105,7 +87,7 @@ export function SpeechForm({ first, today, replaces, onEnter, onClose }: SpeechF
         <Button onClick={onClose}>{speech.close}</Button>
         <span className={styles.keys}>{speech.keys}</span>
       </div>
-    </form>
+    </LeavableForm>
   )
 }
 
@@ -136,6 +118,57 @@ interface PartProps {
   readonly change: (patch: Partial<SpeechEntry>) => void
 }
 
+interface ScoreFieldsProps extends PartProps {
+  readonly faultAt: (field: EntryField) => string | undefined
+  readonly result: RefObject<HTMLInputElement | null>
+}
+
+function ScoreFields({ entry, change, faultAt, result }: ScoreFieldsProps) {
+  const { speech } = useMessages()
+  const { quiet } = speech.fields
+  return (
+    <>
+      <TextField name="items" entry={entry} change={change} fault={faultAt('items')} numeric />
+      <ResultField name="right" entry={entry} change={change} fault={faultAt('right')} result={result} />
+      <TextField name="speechLevel" entry={entry} change={change} fault={faultAt('speechLevel')} numeric />
+      <TextField
+        name="noiseLevel"
+        entry={entry}
+        change={change}
+        fault={faultAt('noiseLevel')}
+        placeholder={quiet}
+        numeric
+      />
+    </>
+  )
+}
+
+interface ResultFieldProps extends PartProps {
+  readonly name: 'right' | 'receptionThreshold'
+  readonly fault: string | undefined
+  readonly result: RefObject<HTMLInputElement | null>
+}
+
+/** What was measured: the form begins here, and comes back here for the next test. */
+function ResultField({ name, entry, change, fault, result }: ResultFieldProps) {
+  const { speech } = useMessages()
+  return (
+    <Field label={speech.fields[name]} error={fault}>
+      {(control) => (
+        <input
+          {...control}
+          ref={result}
+          // biome-ignore lint/a11y/noAutofocus: the form opens because somebody asked for it, and begins with the result
+          autoFocus
+          autoComplete="off"
+          value={entry[name]}
+          onChange={(event) => change({ [name]: event.currentTarget.value })}
+        />
+      )}
+    </Field>
+  )
+}
+
 interface TextFieldProps extends PartProps {
   readonly name: 'listName' | 'items' | 'speechLevel' | 'noiseLevel' | 'note'
   readonly fault: string | undefined
@@ -164,12 +197,30 @@ function TextField({ name, entry, change, fault, placeholder, numeric = false }:
 const Ears = SpeechTest.shape.ear
 const Materials = SpeechTest.shape.material
 const ears: readonly SpeechTest['ear'][] = ['right', 'left', 'both']
+const measuredKinds: readonly SpeechEntry['measured'][] = ['score', 'reception']
 
-/** Ear, condition and material; a letter key chooses in each. */
+/** What was measured, ear, condition and material; a letter key chooses in each. */
 function Setting({ entry, change }: PartProps) {
   const { speech, words } = useMessages()
   return (
     <>
+      <Field label={speech.fields.measured}>
+        {(control) => (
+          <select
+            {...control}
+            value={entry.measured}
+            onChange={(event) =>
+              change({ measured: measuredKinds.find((kind) => kind === event.currentTarget.value) ?? entry.measured })
+            }
+          >
+            {measuredKinds.map((kind) => (
+              <option key={kind} value={kind}>
+                {speech.measured[kind]}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
       <Field label={speech.fields.ear}>
         {(control) => (
           <select

@@ -2,12 +2,14 @@ import { dayOf } from '@/app/board/hearing/test-facts.ts'
 import { Button } from '@/app/components/button.tsx'
 import { EarSign } from '@/app/components/ear-sign.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import { calendarDayOf } from '@/app/screen/formats.ts'
+import { useMessages } from '@/app/messages/for-speech.ts'
+import { calendarDayOf } from '@/app/messages/moments.ts'
 import type { ParticipantId } from '@/lib/board/identity.ts'
 import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
 import type { Rights } from '@/lib/board/rights.ts'
 import { speechTestCode } from '@/lib/interchange/record-code.ts'
+import { ReceptionFinding, ReceptionHow } from './reception-facts.tsx'
+import type { ReceptionReading } from './reception-reading.ts'
 import { ScoreFindings, ScoreHow } from './score-facts.tsx'
 import type { ScoreReading } from './score-reading.ts'
 import { ScoreStrip } from './score-strip.tsx'
@@ -16,14 +18,16 @@ import { levelWords, materialWords } from './speech-words.ts'
 
 export type SpeechAct = 'verify' | 'supersede' | 'error' | 'reinstate'
 
+export type SpeechReading = ScoreReading | ReceptionReading
+
 interface SpeechListProps {
-  readonly readings: readonly ScoreReading[]
+  readonly readings: readonly SpeechReading[]
   readonly may: Rights
   readonly nameOf: (participant: ParticipantId) => string
   readonly onAct: (act: SpeechAct, test: SpeechTest) => void
 }
 
-/** All word scores with interval, state, verification and record code. */
+/** All speech tests: scores with their interval, thresholds with the tones they go with;, state, verification and record code. */
 export function SpeechList({ readings, may, nameOf, onAct }: SpeechListProps) {
   return (
     <ul className={styles.list}>
@@ -35,10 +39,10 @@ export function SpeechList({ readings, may, nameOf, onAct }: SpeechListProps) {
           data-state={reading.test.state}
           data-ear={reading.test.ear}
         >
-          <ScoreLine reading={reading} />
-          <ScoreFindings reading={reading} />
+          {reading.kind === 'score' ? <ScoreLine reading={reading} /> : <ReceptionLine reading={reading} />}
+          {reading.kind === 'score' ? <ScoreFindings reading={reading} /> : <ReceptionFinding reading={reading} />}
           <RecordFacts test={reading.test} nameOf={nameOf} />
-          <ScoreHow reading={reading} />
+          {reading.kind === 'score' ? <ScoreHow reading={reading} /> : <ReceptionHow reading={reading} />}
           <Acts test={reading.test} may={may} onAct={onAct} />
         </li>
       ))}
@@ -47,16 +51,10 @@ export function SpeechList({ readings, may, nameOf, onAct }: SpeechListProps) {
 }
 
 function ScoreLine({ reading: { test, interval } }: { reading: ScoreReading }) {
-  const { speech, words } = useMessages()
+  const { speech } = useMessages()
   return (
     <div className={styles.line}>
-      <span className={styles.what}>
-        {test.ear === 'both' ? speech.fields.ears.both : <EarSign ear={test.ear} />},{' '}
-        {words.condition[test.condition].toLowerCase()}
-        <span className={styles.second}>
-          {materialWords(test, speech)}; {levelWords(test, speech)}; {calendarDayOf(test.performedOn)}
-        </span>
-      </span>
+      <TestWhat test={test} level={levelWords(test, speech)} />
       <span className={styles.score}>
         <b className={styles.percent}>{speech.percent(test.right / test.items)}</b>
         <span className={styles.second}>{speech.score(test.right, test.items)}</span>
@@ -70,6 +68,32 @@ function ScoreLine({ reading: { test, interval } }: { reading: ScoreReading }) {
         </span>
       </span>
     </div>
+  )
+}
+
+function ReceptionLine({ reading: { test } }: { reading: ReceptionReading }) {
+  const { speech } = useMessages()
+  return (
+    <div className={styles.line}>
+      <TestWhat test={test} level={speech.reception} />
+      <span className={styles.score}>
+        <b className={styles.percent}>{speech.receptionValue(test.receptionThreshold)}</b>
+      </span>
+    </div>
+  )
+}
+
+/** Which ear, how, with what and when. */
+function TestWhat({ test, level }: { test: SpeechTest; level: string }) {
+  const { speech, words } = useMessages()
+  return (
+    <span className={styles.what}>
+      {test.ear === 'both' ? speech.fields.ears.both : <EarSign ear={test.ear} />},{' '}
+      {words.condition[test.condition].toLowerCase()}
+      <span className={styles.second}>
+        {level}; {materialWords(test, speech)}; {calendarDayOf(test.performedOn)}
+      </span>
+    </span>
   )
 }
 

@@ -3,12 +3,14 @@
 import { useMemo, useState } from 'react'
 import { useBoard, useMay, useTable } from '@/app/board/board-context.tsx'
 import { ReasonDialog } from '@/app/board/hearing/reason-dialog.tsx'
-import { dayOf, useNames } from '@/app/board/hearing/test-facts.ts'
+import { useNames } from '@/app/board/hearing/test-facts.ts'
+import { SpeechForm } from '@/app/board/later-parts.ts'
 import { type Shortcut, useShortcuts } from '@/app/board/shortcuts.tsx'
+import { calendarDayHere } from '@/app/calendar-day.ts'
 import { Button } from '@/app/components/button.tsx'
 import { Dialog } from '@/app/components/dialog.tsx'
 import { useSay } from '@/app/components/toast.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-speech.ts'
 import {
   closeSpeechTest,
   enterSpeechTest,
@@ -17,13 +19,14 @@ import {
   replacedBy,
   verifySpeechTest,
 } from '@/lib/board/edits/speech.ts'
-import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
+import type { HearingTest } from '@/lib/board/records/hearing-test.ts'
+import { isReception, isScore, type SpeechTest } from '@/lib/board/records/speech-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
+import { readReception } from './reception-reading.ts'
 import { RolloverList } from './rollover-list.tsx'
 import { readScore, rolloversIn } from './score-reading.ts'
 import type { SpeechEntry } from './speech-entry.ts'
-import { SpeechForm } from './speech-form.tsx'
-import { type SpeechAct, SpeechList } from './speech-list.tsx'
+import { type SpeechAct, SpeechList, type SpeechReading } from './speech-list.tsx'
 import styles from './speech-tests.module.css'
 import { useSpeechSentence } from './speech-words.ts'
 
@@ -32,7 +35,7 @@ interface Asking {
   readonly test: SpeechTest
 }
 
-/** The word scores of the case: entry, list, and what each says. @param ear that a first score is likely to be of */
+/** The speech tests of the case: entry, list, and what each says. @param ear that a first one is likely to be of */
 export function SpeechTests({ ear }: { ear: Ear }) {
   const { speech } = useMessages()
   const { record, pen } = useBoard()
@@ -41,33 +44,40 @@ export function SpeechTests({ ear }: { ear: Ear }) {
   const nameOf = useNames()
   const speechTests = useTable('speechTests')
   const tests = useTable('tests')
-  const [entering, setEntering] = useState(false)
+  const [entering, setEntering] = useState<SpeechEntry['measured']>()
   const [asking, setAsking] = useState<Asking>()
   const readings = useMemo(
-    () => inOrder(speechTests).map((test) => readScore(test, speechTests, tests)),
+    () => inOrder(speechTests).flatMap((test) => readingOf(test, speechTests, tests)),
     [speechTests, tests],
   )
-  useEntryKey(may.mayCreate('speechTests'), setEntering)
+  useEntryKeys(may.mayCreate('speechTests'), setEntering)
   const enter = (test: NewSpeechTest) => {
     enterSpeechTest(record, pen, test, speech.replacedBecause(test.performedOn))
-    say(speech.entered(test.right, test.items))
+    if (test.receptionThreshold !== undefined) say(speech.enteredReception(test.receptionThreshold))
+    else if (test.right !== undefined && test.items !== undefined) say(speech.entered(test.right, test.items))
   }
   return (
     <section className={styles.section} aria-label={speech.heading}>
       <header className={styles.head}>
         <h3 className={styles.heading}>{speech.heading}</h3>
-        {may.mayCreate('speechTests') && !entering && <Button onClick={() => setEntering(true)}>{speech.enter}</Button>}
+        {may.mayCreate('speechTests') && entering === undefined && (
+          <span className={styles.buttons}>
+            <Button onClick={() => setEntering('score')}>{speech.enter}</Button>
+            <Button onClick={() => setEntering('reception')}>{speech.enterReception}</Button>
+          </span>
+        )}
       </header>
-      {entering && (
+      {entering !== undefined && (
         <SpeechForm
-          first={firstEntry(inOrder(speechTests)[0], ear)}
+          key={entering}
+          first={firstEntry(entering, speechTests, ear)}
           today={today()}
           replaces={(test) => replacedBy(speechTests, test).length}
           onEnter={enter}
-          onClose={() => setEntering(false)}
+          onClose={() => setEntering(undefined)}
         />
       )}
-      {readings.length === 0 && !entering && <p className={styles.none}>{speech.none}</p>}
+      {readings.length === 0 && entering === undefined && <p className={styles.none}>{speech.none}</p>}
       <RolloverList rollovers={useMemo(() => rolloversIn(speechTests), [speechTests])} />
       <SpeechList
         readings={readings}
@@ -83,19 +93,25 @@ export function SpeechTests({ ear }: { ear: Ear }) {
   )
 }
 
-const entryKey = 'l'
+const entryKeys = { score: 'l', reception: 'h' } as const
 
-/** The key that opens the form from anywhere on the board. */
-function useEntryKey(mayEnter: boolean, setEntering: (entering: boolean) => void): void {
+/** The keys that open the form from anywhere on the board. */
+function useEntryKeys(mayEnter: boolean, setEntering: (entering: SpeechEntry['measured']) => void): void {
   const { speech } = useMessages()
   const shortcuts = useMemo<Shortcut[]>(
-    () => (mayEnter ? [{ key: entryKey, does: speech.enter, act: () => setEntering(true) }] : []),
+    () =>
+      mayEnter
+        ? [
+            { key: entryKeys.score, does: speech.enter, act: () => setEntering('score') },
+            { key: entryKeys.reception, does: speech.enterReception, act: () => setEntering('reception') },
+          ]
+        : [],
     [mayEnter, speech, setEntering],
   )
   useShortcuts(speech.heading, shortcuts)
 }
 
-const today = (): string => dayOf(new Date().toISOString())
+const today = (): string => calendarDayHere(new Date())
 
 /** Current scores first, then the latest day; the same order for everyone. */
 function inOrder(tests: readonly SpeechTest[]): readonly SpeechTest[] {
@@ -109,18 +125,30 @@ function inOrder(tests: readonly SpeechTest[]): readonly SpeechTest[] {
   )
 }
 
-/** The setting of the last score; without one, what is most often measured. Common practice, no source. */
-function firstEntry(last: SpeechTest | undefined, ear: Ear): SpeechEntry {
+const readingOf = (
+  test: SpeechTest,
+  speechTests: readonly SpeechTest[],
+  tests: readonly HearingTest[],
+): readonly SpeechReading[] => {
+  if (isScore(test)) return [readScore(test, speechTests, tests)]
+  return isReception(test) ? [readReception(test, tests)] : []
+}
+
+/** The setting of the last test of its sort; without one, what is most often measured. Common practice, no source. */
+function firstEntry(measured: SpeechEntry['measured'], tests: readonly SpeechTest[], ear: Ear): SpeechEntry {
+  const last = inOrder(tests).find((test) => isReception(test) === (measured === 'reception'))
   return {
+    measured,
     ear: last?.ear ?? ear,
     condition: last?.condition ?? 'unaided',
     performedOn: today(),
-    material: last?.material ?? 'monosyllables',
+    material: last?.material ?? (measured === 'score' ? 'monosyllables' : 'disyllables'),
     listName: '',
     items: String(last?.items ?? 20),
     right: '',
     speechLevel: String(last?.speechLevel ?? 65),
     noiseLevel: last?.noiseLevel === undefined ? '' : String(last.noiseLevel),
+    receptionThreshold: '',
     note: '',
   }
 }

@@ -1,12 +1,14 @@
 'use client'
 
-import type { KeyboardEvent } from 'react'
+import type { KeyboardEvent, ReactNode } from 'react'
 import { Button, type ButtonProps } from '@/app/components/button.tsx'
 import { IconButton } from '@/app/components/icon-button.tsx'
 import { DownIcon, UpIcon } from '@/app/components/icons.tsx'
 import { StateSign, type Tone } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-steps.ts'
 import type { OperativeStep, StepState } from '@/lib/board/records/operative-step.ts'
+import { StepDetail } from './step-detail.tsx'
+import type { StepFacts } from './step-facts.ts'
 import styles from './step-item.module.css'
 import { minutesOf, movesOf, stateByKey } from './step-moves.ts'
 
@@ -21,6 +23,7 @@ export interface StepRights {
 
 interface StepItemProps {
   readonly step: OperativeStep
+  readonly facts: StepFacts
   readonly number: number
   /** the first step that is still ahead */
   readonly isNext: boolean
@@ -28,12 +31,14 @@ interface StepItemProps {
   readonly open: boolean
   readonly onToggle: () => void
   readonly rights: StepRights
+  /** what hangs on the step: its photographs */
+  readonly children?: ReactNode
 }
 
 const tones: Record<StepState, Tone> = { ahead: 'quiet', 'under-way': 'accent', done: 'good', 'left-out': 'superseded' }
 
 /** One step: number, title, state and time; opened it shows check, hazard and what can be done. Keys work on its title. */
-export function StepItem({ step, number, isNext, now, open, onToggle, rights }: StepItemProps) {
+export function StepItem({ step, facts, number, isNext, now, open, onToggle, rights, children }: StepItemProps) {
   const { words } = useMessages()
   const detailId = `step-${step.id}`
   const [main] = movesOf(step).filter(({ to }) => rights.mayMove(to))
@@ -57,12 +62,14 @@ export function StepItem({ step, number, isNext, now, open, onToggle, rights }: 
       <span className={styles.state}>
         <StateSign tone={tones[step.state]}>{words.stepState[step.state]}</StateSign>
         <Time step={step} now={now} />
+        <Marks step={step} facts={facts} />
       </span>
       {main !== undefined && <Act step={step} move={main} onMove={rights.onMove} tone={mainTone(step, isNext)} />}
       <div className={styles.detail} id={detailId} hidden={!open && step.state !== 'under-way'}>
-        <Watch step={step} />
+        {(open || step.state === 'under-way') && <StepDetail step={step} facts={facts} />}
         {open && <Acts step={step} rights={rights} />}
       </div>
+      {children}
     </li>
   )
 }
@@ -94,23 +101,18 @@ function Time({ step, now }: { step: OperativeStep; now: Date }) {
   return <span className={styles.time}>{step.state === 'done' ? steps.took(time) : steps.running(time)}</span>
 }
 
-function Watch({ step }: { step: OperativeStep }) {
+/** Seen while a step is closed: that it went on without a prerequisite, and how much was written in it. */
+function Marks({ step, facts }: { readonly step: OperativeStep; readonly facts: StepFacts }) {
   const { steps } = useMessages()
+  const open = facts.needs.filter(({ isOpen }) => isOpen).length
+  const written = facts.exceptions.length + facts.entries.length
   return (
-    <dl className={styles.watch}>
-      {step.check !== '' && (
-        <div className={styles.watched} data-kind="check">
-          <dt>{steps.check}</dt>
-          <dd>{step.check}</dd>
-        </div>
+    <>
+      {open > 0 && step.state !== 'ahead' && step.state !== 'left-out' && (
+        <StateSign tone="caution">{steps.openNeeds(open)}</StateSign>
       )}
-      {step.hazard !== '' && (
-        <div className={styles.watched} data-kind="hazard">
-          <dt>{steps.hazard}</dt>
-          <dd>{step.hazard}</dd>
-        </div>
-      )}
-    </dl>
+      {written > 0 && <span className={styles.time}>{steps.entries(written)}</span>}
+    </>
   )
 }
 

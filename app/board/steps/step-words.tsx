@@ -3,33 +3,42 @@
 import { type FormEvent, useState } from 'react'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import { textLimits } from '@/lib/board/identity.ts'
+import { useMessages } from '@/app/messages/for-steps.ts'
+import { type RecordId, textLimits } from '@/lib/board/identity.ts'
+import type { StepText } from '@/lib/board/operative-steps.ts'
 import type { OperativeStep } from '@/lib/board/records/operative-step.ts'
+import { closesCircle, stepFinder } from '@/lib/board/step-needs.ts'
+import { NeedsField } from './needs-field.tsx'
 import styles from './step-words.module.css'
 
-export type StepWords = Pick<OperativeStep, 'title' | 'check' | 'hazard'>
-
 interface StepWordsFormProps {
-  readonly words: StepWords
+  /** the step to change; absent for a new one */
+  readonly step?: OperativeStep
+  /** all steps, in order */
+  readonly steps: readonly OperativeStep[]
   readonly submit: string
-  readonly onSubmit: (words: StepWords) => void
+  readonly onSubmit: (words: StepText, needs: readonly RecordId[]) => void
 }
 
-/** Title, check and hazard of a step; sent whole, so that nobody reads half a step in theatre. */
-export function StepWordsForm({ words, submit, onSubmit }: StepWordsFormProps) {
-  const { steps } = useMessages()
-  const [draft, setDraft] = useState(words)
+const noWords: StepText = { title: '', check: '', hazard: '' }
+
+/** Title, check, hazard and prerequisites of a step; sent whole, so that nobody reads half a step in theatre. */
+export function StepWordsForm({ step, steps, submit, onSubmit }: StepWordsFormProps) {
+  const { steps: labels } = useMessages()
+  const [draft, setDraft] = useState<StepText>(step ?? noWords)
+  const [needs, setNeeds] = useState<readonly RecordId[]>(step?.needs ?? [])
   const send = (event: FormEvent) => {
     event.preventDefault()
-    onSubmit({ title: draft.title.trim(), check: draft.check.trim(), hazard: draft.hazard.trim() })
+    const standing = needs.filter((need) => steps.some(({ id }) => id === need))
+    onSubmit({ title: draft.title.trim(), check: draft.check.trim(), hazard: draft.hazard.trim() }, standing)
   }
   return (
     <form className={styles.form} onSubmit={send}>
-      <Field label={steps.title}>
+      <Field label={labels.title}>
         {(control) => (
           <input
             {...control}
+            data-first
             required
             pattern=".*\S.*"
             maxLength={textLimits.short}
@@ -38,7 +47,7 @@ export function StepWordsForm({ words, submit, onSubmit }: StepWordsFormProps) {
           />
         )}
       </Field>
-      <Field label={steps.check}>
+      <Field label={labels.check}>
         {(control) => (
           <textarea
             {...control}
@@ -49,7 +58,7 @@ export function StepWordsForm({ words, submit, onSubmit }: StepWordsFormProps) {
           />
         )}
       </Field>
-      <Field label={steps.hazard}>
+      <Field label={labels.hazard}>
         {(control) => (
           <textarea
             {...control}
@@ -60,9 +69,18 @@ export function StepWordsForm({ words, submit, onSubmit }: StepWordsFormProps) {
           />
         )}
       </Field>
+      <NeedsField choices={choicesFor(step, steps)} needs={needs} onChange={setNeeds} />
       <Button type="submit" tone="accent">
         {submit}
       </Button>
     </form>
   )
+}
+
+/** Every other step but those that need this one themselves. */
+function choicesFor(own: OperativeStep | undefined, steps: readonly OperativeStep[]) {
+  const stepOf = stepFinder(steps)
+  return steps
+    .map((step, index) => ({ step, number: index + 1 }))
+    .filter(({ step }) => own === undefined || (step.id !== own.id && !closesCircle(own.id, [step.id], stepOf)))
 }

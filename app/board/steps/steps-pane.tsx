@@ -1,32 +1,31 @@
 'use client'
 
-import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
-import { useBoard, useMay, useSingle, useTable } from '@/app/board/board-context.tsx'
+import { type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'react'
+import { useMay, useTable } from '@/app/board/board-context.tsx'
+import { type JumpTarget, useJumps } from '@/app/board/jump.ts'
+import { PictureDeskProvider } from '@/app/board/pictures/picture-desk.tsx'
+import { LoosePictures, StepPictures } from '@/app/board/pictures/thumbnails.tsx'
 import { usePutOnScreen, usePutOnScreenKey } from '@/app/board/put-on-screen.ts'
 import { Button } from '@/app/components/button.tsx'
-import { Dialog } from '@/app/components/dialog.tsx'
 import { EmptyHint } from '@/app/components/empty-hint.tsx'
 import { ScreenIcon } from '@/app/components/icons.tsx'
 import { Pane } from '@/app/components/pane.tsx'
-import { useSay } from '@/app/components/toast.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
-import { addStep, moveStep } from '@/lib/board/edits/decisions.ts'
-import { addTypicalSteps, rewordStep, shiftStep } from '@/lib/board/edits/steps.ts'
-import { removeRecord } from '@/lib/board/edits/writing.ts'
+import { useMessages } from '@/app/messages/for-steps.ts'
+import { operationTime } from '@/lib/board/operation-time.ts'
 import { byRank } from '@/lib/board/reading.ts'
 import type { Showing } from '@/lib/board/records/main-screen.ts'
 import type { OperativeStep } from '@/lib/board/records/operative-step.ts'
-import { StepItem, type StepRights } from './step-item.tsx'
-import { StepWordsForm } from './step-words.tsx'
+import { type Asking, StepDialog } from './step-dialog.tsx'
+import { factsOfSteps } from './step-facts.ts'
+import { StepItem } from './step-item.tsx'
+import { minutesOf } from './step-moves.ts'
 import styles from './steps-pane.module.css'
 import { useNow } from './use-now.ts'
-import { UsualSteps } from './usual-steps.tsx'
+import { useStepRights } from './use-step-rights.ts'
 
 const showing: Showing = { kind: 'steps' }
 const tickMs = 10_000
-const emptyWords = { title: '', check: '', hazard: '' }
-
-type Asking = { readonly what: 'add' | 'usual' } | { readonly what: 'edit' | 'remove'; readonly step: OperativeStep }
+const jumpKinds = ['steps'] as const
 
 /** Steps of the operation in order, with what is under way and how long; keys work on a focused step. */
 export default function StepsPane() {
@@ -37,21 +36,38 @@ export default function StepsPane() {
   const may = useMay()
   const onScreenKey = usePutOnScreenKey(showing)
   const mayAdd = may.mayCreate('steps')
-  const done = steps.filter(({ state }) => state === 'done').length
   return (
-    <Pane title={labels.paneTitle} actions={<PutStepsOnScreen />}>
-      <div className={styles.parts} {...onScreenKey}>
-        {steps.length > 0 && <p className={styles.progress}>{labels.progress(done, steps.length)}</p>}
-        {steps.length === 0 ? (
-          <EmptyHint title={labels.none}>{mayAdd ? labels.noneHintEdit : labels.noneHintRead}</EmptyHint>
-        ) : (
-          <StepList steps={steps} onAsk={setAsking} />
-        )}
-        {mayAdd && <AddBar onAsk={setAsking} />}
-        {mayAdd && steps.length > 0 && <Keys />}
-      </div>
-      <StepDialog asking={asking} onClose={() => setAsking(undefined)} />
-    </Pane>
+    <PictureDeskProvider>
+      <Pane title={labels.paneTitle} actions={<PutStepsOnScreen />}>
+        <div className={styles.parts} {...onScreenKey}>
+          {steps.length > 0 && <Progress steps={steps} />}
+          {steps.length === 0 ? (
+            <EmptyHint title={labels.none}>{mayAdd ? labels.noneHintEdit : labels.noneHintRead}</EmptyHint>
+          ) : (
+            <StepList steps={steps} onAsk={setAsking} />
+          )}
+          {mayAdd && <AddBar onAsk={setAsking} />}
+          <LoosePictures />
+          {mayAdd && steps.length > 0 && <Keys />}
+        </div>
+        <StepDialog asking={asking} steps={steps} onClose={() => setAsking(undefined)} />
+      </Pane>
+    </PictureDeskProvider>
+  )
+}
+
+/** How many steps are done, and how long the operation goes or went. */
+function Progress({ steps }: { steps: readonly OperativeStep[] }) {
+  const { steps: labels } = useMessages()
+  const now = useNow(tickMs)
+  const done = steps.filter(({ state }) => state === 'done').length
+  const time = operationTime(steps)
+  const minutes = time && minutesOf({ startedAt: time.from, endedAt: time.to }, now)
+  return (
+    <p className={styles.progress}>
+      {labels.progress(done, steps.length)}
+      {minutes !== undefined && ` · ${labels.inTotal(labels.minutes(minutes))}`}
+    </p>
   )
 }
 
@@ -60,6 +76,12 @@ function StepList({ steps, onAsk }: { steps: readonly OperativeStep[]; onAsk: (a
   const [open, setOpen] = useState<string>()
   const list = useRef<HTMLOListElement>(null)
   const rightsOn = useStepRights(steps, onAsk)
+  const factsOf = useStepFacts(steps)
+  const goTo = useCallback(({ id }: JumpTarget) => {
+    setOpen(id)
+    list.current?.querySelector<HTMLElement>(`[data-step="${CSS.escape(id)}"]`)?.focus()
+  }, [])
+  useJumps(jumpKinds, goTo)
   const next = steps.find(({ state }) => state === 'ahead')?.id
   return (
     <ol className={styles.list} ref={list} onKeyDown={(event) => focusNeighbour(event, list.current)}>
@@ -67,37 +89,30 @@ function StepList({ steps, onAsk }: { steps: readonly OperativeStep[]; onAsk: (a
         <StepItem
           key={step.id}
           step={step}
+          facts={factsOf(step)}
           number={index + 1}
           isNext={step.id === next}
           now={now}
           open={open === step.id}
           onToggle={() => setOpen(open === step.id ? undefined : step.id)}
           rights={rightsOn(step)}
-        />
+        >
+          <StepPictures step={step.id} isOpen={open === step.id || step.state === 'under-way'} />
+        </StepItem>
       ))}
     </ol>
   )
 }
 
-function useStepRights(steps: readonly OperativeStep[], onAsk: (asking: Asking) => void) {
-  const { record, pen } = useBoard()
-  const { steps: labels } = useMessages()
-  const may = useMay()
-  const say = useSay()
-  return (step: OperativeStep): StepRights => ({
-    mayMove: (to) => may.mayMove('steps', step, to),
-    onMove: (to) => moveStep(record, pen, step, to),
-    ...(may.mayChange('steps', 'rank', step) && {
-      onShift: (by: -1 | 1) => {
-        const place = steps.indexOf(step) + 1 + by
-        if (place < 1 || place > steps.length) return
-        shiftStep(record, step.id, by)
-        say(labels.nowNumber(step.title, place))
-      },
-    }),
-    ...(may.mayChange('steps', 'title', step) && { onEdit: () => onAsk({ what: 'edit', step }) }),
-    ...(may.mayRemove('steps', step) && { onRemove: () => onAsk({ what: 'remove', step }) }),
-  })
+function useStepFacts(steps: readonly OperativeStep[]) {
+  const exceptions = useTable('stepExceptions')
+  const notes = useTable('notes')
+  const contingencies = useTable('contingencies')
+  const questions = useTable('questions')
+  return useMemo(
+    () => factsOfSteps({ steps, exceptions, notes, contingencies, questions }),
+    [steps, exceptions, notes, contingencies, questions],
+  )
 }
 
 /** Up and down go from title to title. */
@@ -140,66 +155,6 @@ function Keys() {
       </dl>
     </details>
   )
-}
-
-function StepDialog({ asking, onClose }: { asking: Asking | undefined; onClose: () => void }) {
-  const { steps } = useMessages()
-  const titles = { add: steps.addTitle, usual: steps.usualTitle, edit: steps.editTitle, remove: steps.remove }
-  return (
-    <Dialog open={asking !== undefined} onClose={onClose} title={asking === undefined ? '' : titles[asking.what]}>
-      {asking !== undefined && <Asked asking={asking} onClose={onClose} />}
-    </Dialog>
-  )
-}
-
-function Asked({ asking, onClose }: { asking: Asking; onClose: () => void }) {
-  const { record, pen } = useBoard()
-  const { steps } = useMessages()
-  const plan = useSingle('plan')
-  const say = useSay()
-  const and = (act: () => void) => {
-    act()
-    onClose()
-  }
-  switch (asking.what) {
-    case 'add':
-      return (
-        <StepWordsForm
-          words={emptyWords}
-          submit={steps.add}
-          onSubmit={(words) => and(() => addStep(record, pen, words))}
-        />
-      )
-    case 'usual':
-      return (
-        <UsualSteps
-          plannedSite={plan?.couplingSite}
-          onChoose={(approach) => and(() => say(steps.usualAdded(addTypicalSteps(record, pen, approach).length)))}
-        />
-      )
-    case 'edit':
-      return (
-        <StepWordsForm
-          words={asking.step}
-          submit={steps.editTitle}
-          onSubmit={(words) => and(() => rewordStep(record, asking.step.id, words))}
-        />
-      )
-    case 'remove':
-      return (
-        <div className={styles.ask}>
-          <p>{steps.removeAsk(asking.step.title)}</p>
-          <div className={styles.bar}>
-            <Button tone="stop" onClick={() => and(() => removeRecord(record, 'steps', asking.step.id))}>
-              {steps.remove}
-            </Button>
-            <Button onClick={onClose}>{steps.keep}</Button>
-          </div>
-        </div>
-      )
-    default:
-      return asking satisfies never
-  }
 }
 
 function PutStepsOnScreen() {

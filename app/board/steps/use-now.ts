@@ -1,13 +1,16 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import { useBoard } from '../board-context.tsx'
 
-/** The time now, renewed every so many milliseconds. */
+/** The time on the board's clock, renewed every so many milliseconds: now, or the earlier moment that is looked at. */
 export function useNow(everyMs: number): Date {
-  const [now, setNow] = useState(() => new Date())
+  const { pen } = useBoard()
+  const [now, setNow] = useState(pen.now)
   useEffect(() => {
-    const timer = setInterval(() => setNow(new Date()), everyMs)
+    setNow(pen.now())
+    const timer = setInterval(() => setNow(pen.now()), everyMs)
     return () => clearInterval(timer)
-  }, [everyMs])
+  }, [pen, everyMs])
   return now
 }

@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/components/button.tsx'
 import { StateSign } from '@/app/components/state-sign.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-steps.ts'
 import { type Approach, approachNames, approachTo, typicalSteps } from '@/lib/board/operative-steps.ts'
 import type { CouplingSite } from '@/lib/devices/classes.ts'
 import styles from './usual-steps.module.css'

@@ -1,10 +1,16 @@
-import type { Metadata } from 'next'
-import { messages } from '@/app/messages/en.ts'
+import { everywhere } from '@/app/messages/parts/everywhere.ts'
+import { titleFrom } from '@/app/messages/request-language.ts'
 import { BoardPage } from './board-page.tsx'
 
-export const metadata: Metadata = { title: messages.board.pageTitle }
+export const generateMetadata = titleFrom(everywhere, ({ board }) => board.pageTitle)
 
-export default async function CasePage({ params }: { params: Promise<{ id: string }> }) {
-  const { id } = await params
-  return <BoardPage caseId={id} />
+interface CasePageProps {
+  readonly params: Promise<{ id: string }>
+  readonly searchParams: Promise<{ meeting?: string | string[] }>
+}
+
+/** `?meeting`: opened from a programme, so that the board tells when the meeting goes on to another case. */
+export default async function CasePage({ params, searchParams }: CasePageProps) {
+  const [{ id }, { meeting }] = await Promise.all([params, searchParams])
+  return <BoardPage caseId={id} inMeeting={meeting !== undefined} />
 }

@@ -1,4 +1,4 @@
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-join.ts'
 import styles from './conduct.module.css'
 
 /** What everyone who joins keeps to. */

@@ -4,7 +4,7 @@ import { type FormEvent, useId, useState } from 'react'
 import { sentenceOfFault } from '@/app/api-client.ts'
 import { Button } from '@/app/components/button.tsx'
 import { Field } from '@/app/components/field.tsx'
-import { useMessages } from '@/app/messages/use-messages.ts'
+import { useMessages } from '@/app/messages/for-join.ts'
 import { nameLength } from '@/lib/interchange/api.ts'
 import styles from './join-page.module.css'
 

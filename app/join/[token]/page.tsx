@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
-import { messages } from '@/app/messages/en.ts'
+import { joinPart } from '@/app/messages/parts/join.ts'
+import { titleFrom } from '@/app/messages/request-language.ts'
 import { JoinPage } from './join-page.tsx'
 
-export const metadata: Metadata = { title: messages.join.title }
+export const generateMetadata = titleFrom(joinPart, ({ join }) => join.title)
 
 export default async function Join({ params }: { params: Promise<{ token: string }> }) {
   const { token } = await params

@@ -87,6 +87,7 @@ export const audiogram = {
   chartLabel: (shown: readonly string[]) =>
     shown.length === 0 ? 'Audiogram without a test' : `Audiogram. ${shown.join('. ')}`,
   table: {
+    repeat: (dbHl: number) => `Air conduction repeated at 1000 Hz: ${dbHl} dB HL`.replace('-', '−'),
     caption: (what: string) => `${what}: thresholds in dB HL`,
     route: 'Route and masking',
     row: (route: PointRoute, masked: boolean) => `${routes[route]}, ${masking(masked)}`,

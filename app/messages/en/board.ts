@@ -10,6 +10,8 @@ export const board = {
   revoked: 'Your access to this case was withdrawn. Ask the moderator for a new link.',
   notAllowed: 'You have no access to this case. Ask the moderator for a link, then open it in this browser.',
   unknownPerson: 'Somebody no longer listed',
+  unnamed: { name: 'Asked without a name', affiliation: '' },
+  unnamedToRoom: (name: string) => `${name} (unnamed to the room)`,
 
   skipLinks: 'Skip links',
   panes: 'Panes of this case',
@@ -27,21 +29,37 @@ export const board = {
   boardKeys: 'Panes',
   headKeys: 'Case',
   showKeys: 'Keyboard',
+  desk: 'Desk',
+  openDesk: 'To the moderator’s desk',
   showDrafts: 'Your drafts',
   showPeople: 'Who is here',
+  withdraw: 'Withdraw something',
+  exchange: 'Export and import',
+  rewind: 'Rewind: the board as it was',
   keysHint: 'Keys work while you are not typing. An item that has the focus goes to the main screen with s.',
 
   storedState: {
     stored: 'Stored',
     storing: 'Storing',
-    'not-stored-offline': 'Offline, kept on this device',
     connecting: 'Connecting',
     offline: 'Offline',
+    'offline-kept-here': 'Offline, kept on this device',
+    'store-away': 'Server cannot store',
+    'store-away-kept-here': 'Not stored, kept here',
     'refused-entry': 'No access',
   },
-  offline: 'You are offline. Edits are kept on this device and sent when the link returns.',
-  offlineWithoutCopy:
-    'You are offline, and this browser keeps nothing for the page. Leave it open: edits are sent when the link returns.',
+  away: {
+    offline: {
+      kept: 'You are offline. Edits are kept on this device and sent when the link returns.',
+      notKept:
+        'You are offline, and this browser keeps nothing for the page. Leave it open: edits are sent when the link returns.',
+    },
+    'store-away': {
+      kept: 'The server can store nothing at the moment. Edits are kept on this device and sent again by themselves; nobody else sees them before they are stored. Tell whoever runs the server.',
+      notKept:
+        'The server can store nothing at the moment, and this browser keeps nothing for the page. Leave it open: edits are sent again by themselves; nobody else sees them before they are stored. Tell whoever runs the server.',
+    },
+  },
   noCopy: 'This browser keeps nothing for the page (private window or full disk). It works, but not offline.',
   refusedTitle: 'Not taken over.',
 
@@ -64,8 +82,15 @@ export const board = {
 
   openMenu: 'More about this case',
   menu: 'This case',
-  page: { screen: 'Main screen', theatre: 'Theatre view', handout: 'Handout', code: 'Check a record code' },
+  page: {
+    'follow-up': 'Follow-up',
+    screen: 'Main screen',
+    theatre: 'Theatre view',
+    handout: 'Handout',
+    code: 'Check a record code',
+  },
   pageHint: {
+    'follow-up': 'After the operation: visits, the result against its forecast, contingencies.',
     screen: 'For the hall and the video mixer: only what the moderator shows.',
     theatre: 'For the surgeon: step, called question and contingencies, read at three metres.',
     handout: 'For print, with the record code of every test.',
@@ -81,10 +106,19 @@ export const board = {
     note: 'On screen: decision',
     contingency: 'On screen: contingency',
     forecast: 'On screen: forecast',
+    options: 'On screen: options',
+    scenario: 'On screen: what if',
+    'sealed-forecast': 'On screen: sealed forecast',
     steps: 'On screen: steps',
+    'sync-mark': 'On screen: sync mark',
+    vote: 'On screen: vote',
+    picture: 'On screen: photograph',
   },
   goToShown: 'Go to what is on the main screen',
   takeDown: 'Clear the main screen',
+
+  videoDelay: 'Measure my video delay',
+  showSyncMark: 'Put the sync mark on the main screen',
 
   caseDetails: 'Case details',
   describeCase: 'Describe the case',
@@ -97,6 +131,10 @@ export const board = {
     sexes: { female: 'Female', male: 'Male', 'not-stated': 'Not stated' },
     summary: 'Summary',
     phase: 'Phase',
+    closing: 'A closed case can be read, shown and exported. Nothing of its record changes until it is opened again.',
+    isClosed: 'This case is closed. Choose another phase and write why, to open it again.',
+    reopening: 'Why it is opened again',
+    reopeningMissing: 'Write why the case is opened again.',
     consent: 'Consent to broadcasting',
     consentHint: 'Recorded before a case goes to theatre, with your name and the time.',
     consents: { none: 'Not recorded', recorded: 'Recorded', withdrawn: 'Withdrawn' },

@@ -1,5 +1,5 @@
 import type { TriggerParts, TriggerWords } from '@/lib/board/trigger-sentence.ts'
-import { floor } from './floor.ts'
+import { band, frequency } from './places.ts'
 
 const changed: Record<TriggerParts['change'], (parts: TriggerParts) => string> = {
   'falls-by': ({ measure, place, amount, reference }) =>
@@ -18,6 +18,7 @@ export const triggerWords: TriggerWords = {
     'air-bone-gap': 'the air-bone gap',
     'aided-threshold': 'the aided threshold',
     'effective-gain': 'the effective gain',
+    'functional-gain': 'the functional gain',
   },
   reference: {
     'before-surgery': 'before surgery',
@@ -26,10 +27,13 @@ export const triggerWords: TriggerWords = {
     forecast: 'the forecast',
     'other-ear': 'the other ear',
   },
-  frequency: floor.place.frequency,
-  band: floor.place.band,
+  frequency,
+  band,
   amount: (amountDb, unit) => `${amountDb} ${unit}`,
   change: (parts) => changed[parts.change](parts),
+  condition: { unaided: 'unaided', 'sound-field': 'sound-field', aided: 'aided' },
+  words: ({ condition, levelDbSpl, reference }) =>
+    `the ${condition} word score in quiet at ${levelDbSpl} dB SPL falls by more than chance against ${reference}`,
 }
 
 /** Notes written together, and what is to be done if something happens. */
@@ -39,6 +43,12 @@ export const decisions = {
   contingencies: 'Contingencies',
   trigger: triggerWords,
   kind: { finding: 'Finding', decision: 'Decision', reason: 'Reason' },
+  step: {
+    label: 'Step of the operation',
+    none: 'No step',
+    numbered: (number: number, title: string) => `${number}. ${title}`,
+    filed: (step: string) => `Step ${step}`,
+  },
   note: {
     add: (kind: string) => `New ${kind.toLowerCase()}`,
     nothingTitle: 'No note yet',
@@ -88,7 +98,8 @@ export const decisions = {
     name: (state: string, trigger: string) => `${state}: if ${trigger}`,
     moved: (name: string) => `Moved by ${name}`,
     kind: 'What sets it off',
-    measured: 'Something measured',
+    measured: 'Thresholds measured',
+    words: 'Words understood',
     found: 'Something found',
     measure: 'Measure',
     from: 'From',
@@ -102,6 +113,10 @@ export const decisions = {
     },
     amount: (unit: string) => `Amount (${unit})`,
     reference: 'Against',
+    condition: 'Condition',
+    speechLevel: 'Speech level in quiet (dB SPL)',
+    wordsHint:
+      'Monosyllables in quiet. It is met when a score is below the 95 % critical difference of its reference: with 20 words a fall from 90 % is seen from 55 %, with 50 words from 72 %.',
     finding: 'What is found',
     findingHint: 'As it would follow the word "if"',
     plan: 'What is done then',

@@ -1,10 +1,6 @@
 import type { Ear, FrequencyHz } from '@/lib/units/frequencies.ts'
+import { band, frequency } from './places.ts'
 
-const frequency = (hz: FrequencyHz): string => (hz < 1000 ? `${hz} Hz` : `${hz / 1000} kHz`)
-const band = (from: FrequencyHz, to: FrequencyHz): string =>
-  from >= 1000 || to < 1000
-    ? frequency(to).replace(/^[\d.]+/, `${from >= 1000 ? from / 1000 : from} to $&`)
-    : `${frequency(from)} to ${frequency(to)}`
 const number = new Intl.NumberFormat('en')
 const ear: Record<Ear, string> = { right: 'Right ear', left: 'Left ear' }
 const counted = (count: number, one: string, many: string): string =>
@@ -25,6 +21,9 @@ export const floor = {
     submit: 'Ask',
     submitHint: 'Ctrl + Enter',
     asked: 'Your question is raised.',
+    askedUnnamed: 'Your question is raised, without your name.',
+    unnamed: 'Without my name.',
+    unnamedHint: 'The moderators see who asks; the room does not.',
     empty: 'Write the question first.',
   },
   text: {
@@ -38,6 +37,8 @@ export const floor = {
     chart: 'Ear and frequency',
     note: 'Note',
     step: 'Step',
+    option: 'Option',
+    scenario: 'What if',
     remove: 'Take the place away',
     ear: 'Ear',
     shape: 'Place',
@@ -54,6 +55,8 @@ export const floor = {
     bandOrder: 'A band ends above where it begins.',
     chooseNote: 'Decision note',
     chooseStep: 'Step',
+    chooseOption: 'Device class and site',
+    chooseScenario: 'Frozen scenario',
     choose: 'Choose ...',
     emptyNote: 'Note without words yet',
     missing: 'no longer on this board',
@@ -68,12 +71,6 @@ export const floor = {
     yours: 'Yours',
     inQueue: (place: number) => `Number ${place} in the queue`,
     find: 'Find in the questions',
-  },
-  notice: {
-    called: 'Your question is called now',
-    answered: 'Your question is answered',
-    go: 'Go to it',
-    dismiss: 'Seen',
   },
   thread: {
     replies: (count: number) => counted(count, 'reply', 'replies'),
@@ -103,6 +100,7 @@ export const floor = {
     backed: 'Backed',
     reword: 'Change',
     screen: 'Main screen',
+    takeBack: 'Take back',
     up: 'One place up',
     down: 'One place down',
   },
@@ -132,6 +130,7 @@ export const floor = {
     folded: 'Folded together.',
     unfolded: 'Stands by itself again.',
     onScreen: 'On the main screen.',
+    takenBack: 'Your question is taken back.',
   },
   keys: {
     title: 'On a question (when it has the focus)',

@@ -4,9 +4,13 @@ import type { Difference } from '@/lib/audiometry/differences.ts'
 import type { InnerEarForAge } from '@/lib/audiometry/expected-for-age.ts'
 import type { Severity } from '@/lib/audiometry/findings.ts'
 import type { SourceStatus } from '@/lib/audiometry/provenance.ts'
+import type { SpeechToneGrade } from '@/lib/audiometry/speech-agreement.ts'
 import type { ChangeVerdict } from '@/lib/audiometry/test-retest.ts'
 import type { LossType, LossTypeResult } from '@/lib/audiometry/type-of-loss.ts'
+import type { SpeechTest } from '@/lib/board/records/speech-test.ts'
 import type { Ear } from '@/lib/units/frequencies.ts'
+import { findingSentences } from './findings.ts'
+import { agreements, speechMaterial, toneAverages } from './speech-terms.ts'
 
 /** At most two decimals: averages of four come in quarters of a dB. */
 const number = (value: number): string => `${Math.round(value * 100) / 100}`.replace('-', '\u2212')
@@ -95,13 +99,23 @@ export const measures = {
   missing: (frequencies: readonly number[]) => `${kilohertz(frequencies)} not tested`,
   names: {
     'air-who': 'PTA 0.5, 1, 2, 4 kHz',
+    'air-biap': 'PTA 0.5, 1, 2, 4 kHz',
+    'air-asha': 'PTA 0.5, 1, 2 kHz',
     'air-aao': 'PTA 0.5, 1, 2, 3 kHz',
+    'grade-who': 'Grade of the ear',
+    'grade-biap': 'Grade of the ear',
+    'grade-asha': 'Grade of the ear',
+    'bone-who': 'Bone conduction 0.5, 1, 2, 4 kHz',
+    'bone-asha': 'Bone conduction 0.5, 1, 2 kHz',
     'bone-aao': 'Bone conduction 0.5, 1, 2, 3 kHz',
-    gap: 'Air-bone gap 0.5, 1, 2, 3 kHz',
+    'gap-who': 'Air-bone gap 0.5, 1, 2, 4 kHz',
+    'gap-asha': 'Air-bone gap 0.5, 1, 2 kHz',
+    'gap-aao': 'Air-bone gap 0.5, 1, 2, 3 kHz',
     type: 'Type of loss',
-    grade: 'Grade of the ear',
     high: 'High frequencies 4, 6, 8 kHz',
     age: 'Inner ear for age and sex',
+    'reception-unaided': 'Speech reception threshold',
+    'reception-aided': 'Speech reception with device',
     'words-unaided': 'Word score without device',
     'words-aided': 'Word score with device',
     'index-unaided': 'Speech intelligibility index',
@@ -115,12 +129,22 @@ export const measures = {
   },
   conventions: {
     'air-who': 'WHO 2021',
+    'air-biap': 'BIAP 02/1 bis, rounded up',
+    'air-asha': 'ASHA 1988',
     'air-aao': 'AAO-HNS 1995',
+    'grade-who': 'WHO 2021 scale',
+    'grade-biap': 'BIAP 02/1 bis scale',
+    'grade-asha': 'Clark 1981 scale (ASHA)',
+    'bone-who': 'frequencies of WHO 2021',
+    'bone-asha': 'frequencies of ASHA 1988',
     'bone-aao': 'AAO-HNS 1995',
-    gap: 'AAO-HNS 1995, same test',
+    'gap-who': 'frequencies of WHO 2021, same test',
+    'gap-asha': 'frequencies of ASHA 1988, same test',
+    'gap-aao': 'AAO-HNS 1995, same test',
     type: 'gap > 10 dB, loss > 15 dB HL',
-    grade: 'WHO 2021 scale',
     high: 'air conduction',
+    'reception-unaided': 'half of the items right',
+    'reception-aided': 'half of the items right',
     'words-unaided': 'monosyllables in quiet',
     'words-aided': 'monosyllables in quiet',
     'index-unaided': 'speech at 65 dB SPL in quiet',
@@ -130,6 +154,9 @@ export const measures = {
     'better-ear': 'WHO 2021',
     asymmetry: 'five rules',
   },
+  quoteBy: 'Quote first',
+  conventionNames: { who: 'WHO 2021', biap: 'BIAP', asha: 'Clark / ASHA', aao: 'AAO-HNS 1995' },
+  otherConventions: 'By the other conventions',
   ageConvention: (edition: string) => `ISO 7029:${edition}, 10 to 90 %`,
   changeConvention: 'against the test before, ISO 8253-1 repeatability',
   lossTypes,
@@ -169,6 +196,14 @@ export const measures = {
   wordScoreAt: (level: number, right: number, items: number, day: string) =>
     `${right} of ${items} right at ${number(level)} dB SPL, ${day}`,
   wordScoreRemark: (level: number) => `at ${number(level)} dB SPL`,
+  materials: speechMaterial as Record<SpeechTest['material'], string>,
+  reception: {
+    test: (material: string, day: string) => `${material}, ${day}`,
+    averages: toneAverages,
+    difference: (value: number) => `${number(value)} dB`,
+    agreement: (value: number, grade: SpeechToneGrade) =>
+      `${value === 0 ? 'the same as' : `${number(Math.abs(value))} dB ${value < 0 ? 'better' : 'poorer'} than`} the tones: ${agreements[grade]} agreement`,
+  },
   index: (value: number, upperBound: boolean) => `${upperBound ? '≤ ' : ''}${value.toFixed(2)}`,
   indexHow: {
     formula: 'sum over the one-third-octave bands of importance × audibility',
@@ -224,6 +259,7 @@ export const measures = {
     place: (frequency: number) => kilohertz([frequency]),
     whatToDo: 'What to do',
     why: 'Why',
+    sentences: findingSentences,
   },
   overlays: {
     legend: 'Lay over the chart',

@@ -4,6 +4,7 @@ export const shell = {
   productPurpose: 'A shared case-conference board for ear surgery with implantable hearing devices',
   switchTheme: (to: 'clinic' | 'theatre') =>
     to === 'theatre' ? 'Dim theme for the theatre' : 'Light theme for the clinic',
+  separated: (parts: readonly string[]) => parts.join('; '),
   close: 'Close',
   cancel: 'Cancel',
   dismiss: 'Dismiss',
@@ -12,4 +13,7 @@ export const shell = {
   unreadableAnswer: 'The server answered in a way that this page does not understand. Reload the page.',
   serverTrouble: (status: number) => `The server could not do this (${status}). Try again in a moment.`,
   loading: 'Loading ...',
+  leave: 'Leave this computer',
+  language: 'Language',
+  languageNotFetched: 'This language could not be fetched. Check the network, then choose it again.',
 }

@@ -1,7 +1,10 @@
 /** What the surgeon reads from three metres. */
 export const theatre = {
   title: 'Theatre view',
-  linkLost: (since: string) => `LINK LOST since ${since}`,
+  lost: {
+    link: (since: string) => `LINK LOST since ${since}`,
+    store: (since: string) => `NOT STORING since ${since}`,
+  },
   mayBeOld: 'What you see may be old',
   linking: 'Linking to the board',
   notAdmitted: 'This link is not admitted',
@@ -9,6 +12,10 @@ export const theatre = {
   inTotal: (time: string) => `${time} in total`,
   now: 'Now',
   next: 'Next',
+  nextNumber: (number: number) => `Next: step ${number}`,
+  numbered: (number: number, step: string) => `${number}. ${step}`,
+  openBefore: (steps: readonly string[], total: number) =>
+    `${total === 1 ? 'Still' : `${total} still`} open before it: ${steps.join('; ')}`,
   lastStep: 'This is the last step',
   question: 'Question',
   noQuestion: 'No question is called',

@@ -1,5 +1,18 @@
+import type { SourceStatus } from '@/lib/audiometry/provenance.ts'
+import { speechMaterial } from './speech-terms.ts'
+
 /** Words of the trade that several features share; keyed by the values of the records. */
 export const words = {
+  speechMaterial,
+  /** a label and what stands under it, in one line */
+  labelled: (label: string, value: string) => `${label}: ${value}`,
+  sourceStatus: {
+    confirmed: 'confirmed',
+    'from memory, unconfirmed': 'from memory, unconfirmed',
+    'common practice, no source': 'common practice, no source',
+  } satisfies Record<SourceStatus, string>,
+  /** a device class at a coupling site */
+  option: (deviceClass: string, site: string) => `${deviceClass}, ${site.toLowerCase()}`,
   ear: { right: 'Right ear', left: 'Left ear' },
   earShort: { right: 'right', left: 'left' },
   role: { moderator: 'Moderator', team: 'Operating team', panel: 'Panel', observer: 'Observer' },
@@ -14,6 +27,17 @@ export const words = {
     'set-aside': 'Set aside',
   },
   contingencyState: { watching: 'Watching', met: 'Met', 'acted-on': 'Acted on', 'stood-down': 'Stood down' },
+  visitState: { planned: 'Planned', held: 'Held', missed: 'Missed', 'called-off': 'Called off' },
+  visitItemState: { open: 'Open', done: 'Done', dropped: 'Dropped' },
+  occasion: {
+    'first-fitting': 'First fitting',
+    '1-month': '1 month',
+    '3-months': '3 months',
+    '6-months': '6 months',
+    '12-months': '12 months',
+    yearly: 'Yearly',
+    unscheduled: 'Unscheduled',
+  },
   stepState: { ahead: 'Ahead', 'under-way': 'Under way', done: 'Done', 'left-out': 'Left out' },
   deviceClass: {
     'active-middle-ear-implant': 'Active middle-ear implant',
@@ -35,12 +59,23 @@ export const words = {
     speechTests: 'Speech test',
     annotations: 'Pin',
     plan: 'Plan',
+    fitMeasurements: 'Measured distance',
+    profiles: 'Device profile',
+    scenarios: 'What if',
+    forecasts: 'Sealed forecast',
     steps: 'Step',
+    pictures: 'Photograph',
+    stepExceptions: 'Reason to go on without a prerequisite',
     notes: 'Note',
     contingencies: 'Contingency',
+    visits: 'Visit',
+    visitItems: 'Item of a visit',
+    votes: 'Vote',
     mainScreen: 'Main screen',
+    upNext: 'Next on the main screen',
     questions: 'Question',
     replies: 'Reply',
     backings: 'Backing',
+    videoDelays: 'Video delay',
   },
 } as const

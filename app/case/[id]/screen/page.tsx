@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
-import { messages } from '@/app/messages/en.ts'
+import { screensPart } from '@/app/messages/parts/screens.ts'
+import { titleFrom } from '@/app/messages/request-language.ts'
 import { ScreenPage } from './screen-page.tsx'
 
-export const metadata: Metadata = { title: messages.screens.screen.title }
+export const generateMetadata = titleFrom(screensPart, ({ screens }) => screens.screen.title)
 
 interface ScreenOfCaseProps {
   readonly params: Promise<{ id: string }>

@@ -1,0 +1,13 @@
+'use client'
+
+import dynamic from 'next/dynamic'
+import { OpeningNotice } from '@/app/board/opening-notice.tsx'
+import type { CaseId } from '@/lib/board/identity.ts'
+
+/** Never rendered on the server, which has Yjs of its own. */
+const Report = dynamic(() => import('./report-case.tsx'), {
+  ssr: false,
+  loading: () => <OpeningNotice reason={undefined} />,
+})
+
+export const ReportPage = ({ caseId }: { caseId: CaseId }) => <Report caseId={caseId} />

@@ -1,0 +1,19 @@
+const number = new Intl.NumberFormat('en')
+
+/** What becomes of the questions that somebody asked. */
+export const ownQuestions = {
+  title: (count: number) => `Your questions (${number.format(count)})`,
+  waits: (place: number, of: number) => `waits, ${number.format(place)} of ${number.format(of)}`,
+  joined: (text: string) => `joined to "${text}"`,
+  unnamed: 'without your name',
+  go: (text: string) => `Go to: ${text}`,
+  takeBack: 'Take it back',
+  takeBackHint: 'The question goes from every page, with the replies to it. Looking back still shows it.',
+  notice: {
+    called: 'You are on: your question is called',
+    answered: 'Your question is answered',
+    joined: 'Your question was joined to one that asks the same',
+    go: 'Go to it',
+    dismiss: 'Seen',
+  },
+}

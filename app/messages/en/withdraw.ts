@@ -1,0 +1,22 @@
+/** Taking something back from all screens. */
+export const withdraw = {
+  title: 'Withdraw from all screens',
+  what: 'It leaves every page, the main screen and rewind, and is not brought back. The owner of this installation keeps it with your reason. What somebody photographed, printed or exported stays outside.',
+  which: 'What is to go',
+  whichHint: 'Newest first. Type words of it to find it.',
+  none: 'Nothing here has these words.',
+  onScreenNow: 'On the main screen now',
+  chosen: 'To be withdrawn',
+  other: 'Choose something else',
+  withReplies: (count: number) => (count === 1 ? 'with 1 reply' : `with ${count} replies`),
+  reason: 'Reason, for the owner alone',
+  reasonMissing: 'Write why: the owner has to answer for it later.',
+  submit: 'Withdraw it now',
+  offline: 'This needs the link to the server. Until it is back, take it off the main screen.',
+  working: 'Withdrawing …',
+  done: 'It is gone from all screens.',
+  before: 'Withdrawn until now (seen by the owner alone)',
+  picture: 'The photograph that was withdrawn',
+  nothingBefore: 'Nothing was withdrawn.',
+  by: (name: string) => `by ${name}`,
+}

@@ -1,0 +1,41 @@
+import type { invitations as English } from '../en/invitations.ts'
+import type { Shape } from '../part.ts'
+
+export const invitations: Shape<typeof English> = {
+  title: 'Liens d’invitation',
+  invite: 'Inviter par lien',
+  none: 'Personne n’est encore invité',
+  noneHint: 'Un lien sert à toutes les personnes à qui vous l’envoyez, toutes dans le même rôle.',
+  wholeProgramme: 'Tout le programme',
+  uses: (count) => (count === 0 ? 'Pas utilisé.' : count === 1 ? 'Utilisé une fois.' : `Utilisé ${count} fois.`),
+  expires: (when, past) => (past ? `Expiré le ${when}.` : `Expire le ${when}.`),
+  state: { open: 'Ouvert', expired: 'Expiré', revoked: 'Révoqué' },
+  revoke: 'Révoquer',
+  revokeOf: (label) => `Révoquer : ${label}`,
+  revokeQuestion: (uses) =>
+    uses === 0 ? 'Plus personne ne pourra entrer avec.' : 'Ceux qui sont entrés avec perdent l’accès aussitôt.',
+  revokeYes: 'Le révoquer',
+  keep: 'Le garder',
+  revoked: 'Le lien est révoqué.',
+  role: 'Rôle',
+  roleHint: {
+    moderator: 'Conduit le cas : écran principal, ordre des questions, et tout ce que peut l’équipe.',
+    team: 'Saisit audiogrammes, plan, étapes, décisions et éventualités.',
+    panel: 'Pose des questions, appuie et répond.',
+    observer: 'Regarde. Les observateurs sont comptés, pas nommés.',
+  },
+  forWhat: 'Pour',
+  forWhom: 'Pour qui',
+  forWhomHint: 'Pour votre propre liste, avec vos mots.',
+  labelMissing: 'Dites pour qui est le lien, afin de le distinguer des autres plus tard.',
+  joinWithin: 'On peut entrer pendant',
+  accessFor: 'L’accès dure',
+  span: { day: 'Un jour', week: 'Une semaine', month: '30 jours', year: 'Un an', unlimited: 'Jusqu’à révocation' },
+  make: 'Créer le lien',
+  link: 'Lien d’invitation',
+  linkHint: 'Montré une seule fois : le serveur n’en garde qu’une empreinte. Qui l’a peut entrer.',
+  copy: 'Copier le lien',
+  copied: 'Lien copié',
+  notCopied: 'Ce navigateur n’a pas permis la copie. Sélectionnez plutôt le lien.',
+  done: 'Terminé',
+}

@@ -1,0 +1,36 @@
+import type { overview as English } from '../en/overview.ts'
+import type { Shape } from '../part.ts'
+
+export const overview: Shape<typeof English> = {
+  title: 'Programmes et cas',
+  purpose: 'Un tableau partagé de discussion de cas pour la chirurgie de l’oreille avec implants auditifs.',
+  programme: 'Programme',
+  cases: 'Cas',
+  series: 'Série : résultats de tous les cas',
+  notJoined: 'Vous n’êtes pas encore entré',
+  notJoinedHint: 'Ouvrez dans ce navigateur le lien d’invitation reçu. L’organisateur de la réunion crée ces liens.',
+  noProgrammes: 'Pas encore de programme',
+  noProgrammesOwner: 'Créez-en un, mettez-y des cas, puis invitez par lien depuis sa page.',
+  noProgrammesGuest: 'Votre invitation a pris fin, ou son programme a été supprimé. Demandez un nouveau lien.',
+  noCases: 'Pas encore de cas dans ce programme',
+  device: 'Dispositif et site de couplage',
+  openQuestions: 'Questions ouvertes',
+  contingenciesMet: 'Éventualités survenues',
+  nextVisit: 'Prochaine visite',
+  dueness: { later: '', due: 'à faire', overdue: 'en retard' },
+  visitDay: (day, due) => (due === '' ? day : `${day}, ${due}`),
+  yourRole: 'Votre rôle',
+  onNow: 'En cours',
+  notYet: 'Pas encore',
+  newProgramme: 'Nouveau programme',
+  programmeLabel: 'Nom du programme',
+  programmeHint: 'Par exemple la réunion et son jour.',
+  newCase: 'Nouveau cas',
+  caseLabel: 'Pseudonyme du cas',
+  caseHint: 'Jamais un nom, une date de naissance ni un numéro de dossier. Tous les invités le lisent.',
+  labelMissing: 'Tapez d’abord un nom.',
+  labelIdentifies: 'Ceci semble identifier quelqu’un. Utilisez un pseudonyme.',
+  create: 'Créer',
+  caution:
+    'Aide à la décision pour professionnels habilités, pas un dispositif médical. Les estimations viennent de données de groupe et d’un modèle ; la notice du dispositif, les règles locales et l’équipe soignante décident.',
+}

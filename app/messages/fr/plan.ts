@@ -1,0 +1,40 @@
+import type { plan as English } from '../en/plan.ts'
+import type { Shape } from '../part.ts'
+
+export const plan: Shape<typeof English> = {
+  paneTitle: 'Plan et prévision',
+  noPlan: 'Pas encore de plan',
+  noPlanHint: 'L’équipe opératoire ou le modérateur écrit le plan : oreille, classe de dispositif et site de couplage.',
+  ear: 'Oreille',
+  rest: 'Constats, voie d’abord et but',
+  deviceClass: 'Classe de dispositif',
+  notDecided: 'Non décidé',
+  couplingSite: 'Site de couplage',
+  siteNeedsClass: 'Choisir d’abord la classe de dispositif',
+  malleus: 'Marteau',
+  incus: 'Enclume',
+  stapes: 'Étrier',
+  ossicles: 'Osselets',
+  ossicleState: {
+    mobile: 'libre',
+    stiff: 'raide',
+    fixed: 'fixé(e)',
+    eroded: 'érodé(e)',
+    missing: 'absent(e)',
+    'not-known': 'état inconnu',
+  },
+  earCanal: 'Conduit auditif',
+  earCanalState: {
+    open: 'accepte un embout',
+    atresia: 'fermé (atrésie)',
+    'draining-ear': 'oreille qui coule',
+    'mould-not-tolerated': 'embout non toléré',
+  },
+  earCanalUnknown: 'non précisé',
+  approach: 'Voie d’abord',
+  aim: 'But',
+  aimHint: 'Ce qui ferait de cette opération un succès pour le patient',
+  checkSide: 'Vérifiez le côté',
+  otherEar: (planned, ofCase) => `Le plan est pour l’oreille ${planned}, le cas concerne l’oreille ${ofCase}.`,
+  nothingWritten: 'Rien d’écrit',
+}
