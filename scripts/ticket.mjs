@@ -1,3 +1,3 @@
 import './require-node.mjs'
 
-import('./steps/ticket.mjs')
+import('./steps/command.mjs').then(({ runBuilt }) => runBuilt('ticket'))

@@ -3,22 +3,28 @@ import { join } from 'node:path'
 import { setTimeout as delay } from 'node:timers/promises'
 import { fingerprint } from './fingerprint.mjs'
 import { ensureInstalled } from './install.mjs'
+import { bundlePageSchemas } from './page-schemas.mjs'
 import { installed, mustRun, root } from './run.mjs'
 
 const always = ['lib', 'package.json', 'package-lock.json', 'tsconfig.json', 'scripts/steps/build.mjs']
+const bundlerSettings = ['next.config.ts', 'scripts/buffer-of-the-host.cjs', 'scripts/steps/page-schemas.mjs']
 const pagesFolder = process.env.NEXT_DIST_DIR ?? '.next'
 const serverFolder = 'dist'
 
 /** What is built, each with where to, what from and how. The stamp lies in the folder, so it goes when that goes. */
 const parts = [
-  { folder: pagesFolder, sources: ['app', 'public', 'next.config.ts', ...always], make: buildPages },
+  { folder: pagesFolder, sources: ['app', 'public', ...bundlerSettings, ...always], make: buildPages },
   { folder: serverFolder, sources: ['server', ...always], make: bundleServer },
 ]
-/** What is bundled for Node: the server, the thread that it keeps its database in, and the commands beside it. */
+/** What is bundled for Node: the server, the threads for its database and for archives, and the commands beside it. */
 const entries = {
   server: 'server/main.ts',
   'sqlite-worker': 'server/store/sqlite/worker.ts',
+  'archive-worker': 'server/exchange/archive-worker.ts',
   ticket: 'server/admin/ticket.ts',
+  backup: 'server/admin/backup.ts',
+  'check-store': 'server/admin/check-store.ts',
+  'move-store': 'server/admin/move-store.ts',
 }
 const lockFile = join(root, '.stamp', 'build.lock')
 const lockPollMs = 500
@@ -60,6 +66,7 @@ async function buildPart(part) {
 }
 
 async function buildPages() {
+  await bundlePageSchemas()
   await mustRun([...installed('next/dist/bin/next'), 'build'], 'Building the pages failed; see above.', {
     env: { NODE_ENV: 'production' },
   })

@@ -4,6 +4,6 @@ import { run } from './run.mjs'
 
 await ensureInstalled()
 await ensureBuilt()
-process.exitCode = await run([process.execPath, '--enable-source-maps', 'dist/server.mjs'], {
+process.exitCode = await run([process.execPath, 'dist/server.mjs'], {
   env: { NODE_ENV: 'production' },
 })

@@ -3,7 +3,10 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { ensureBuilt } from './build.mjs'
 import { ensureChromium } from './chromium.mjs'
+import { ensureDeployPrograms } from './deploy-programs.mjs'
 import { ensureInstalled } from './install.mjs'
+import { checkLicences } from './licences.mjs'
+import { ensurePostgres } from './postgres.mjs'
 import { installed, root, run } from './run.mjs'
 
 const one = (name, ok) => {
@@ -35,6 +38,12 @@ async function tests(chromium) {
   return code !== 0 && counted.failed === 0 ? { ...counted, failed: 1 } : counted
 }
 
+async function licences() {
+  const { checked, complaints } = await checkLicences(root)
+  for (const complaint of complaints) console.log(complaint)
+  return one(`licences of ${checked} packages`, complaints.length === 0)
+}
+
 /** The page of published values is that of a whole run, so a run of named tests leaves it alone. */
 async function publishedPage() {
   return one('published values', (await run([process.execPath, 'scripts/published-report.mjs', '--check'])) === 0)
@@ -54,8 +63,10 @@ const isWholeRun = process.argv.length === 2
 await ensureInstalled()
 if (isWholeRun) await rm(join(root, 'coverage', 'published'), { recursive: true, force: true })
 const chromium = await ensureChromium()
+await ensurePostgres()
+await ensureDeployPrograms()
 await ensureBuilt()
-const results = [await lint(), await types(), await tests(chromium)]
+const results = [await lint(), await types(), await licences(), await tests(chromium)]
 if (isWholeRun) results.push(await publishedPage())
 const total = (key) => results.reduce((sum, result) => sum + result[key], 0)
 console.log(`${total('passed')} passed, ${total('failed')} failed`)
