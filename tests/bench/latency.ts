@@ -21,13 +21,13 @@ for (let round = 0; round < rounds; round++)
 report()
 
 async function measure(contestant: Contestant, withMemory: boolean): Promise<void> {
-  const crowd = new Crowd(contestant.participant)
+  const crowd = new Crowd(contestant)
   try {
-    await crowd.grow(contestant.address, 100)
+    await crowd.grow(100)
     const spread = await crowd.edit(10, 50, 8)
     results.set(contestant.name, [...(results.get(contestant.name) ?? []), spread])
     if (!withMemory) return
-    await crowd.grow(contestant.address, 200)
+    await crowd.grow(200)
     memoryMiB.set(contestant.name, residentMiB(contestant.pid))
   } finally {
     crowd.close()

@@ -1,5 +1,6 @@
 // Time of all measures and findings of one case with 12 tests of both ears. Run: npx tsx tests/bench/measures.ts
-import { findingText } from '../../lib/audiometry/finding-text.ts'
+import { findingText } from '../../app/board/measures/finding-text.ts'
+import { findingSentences } from '../../app/messages/en/findings.ts'
 import { compareTests, measuresOfTest } from '../../lib/audiometry/measures.ts'
 import { reviewTest } from '../../lib/audiometry/review-test.ts'
 import type { TestedEars } from '../../lib/audiometry/tested-ear.ts'
@@ -42,7 +43,7 @@ function measureCase(visits: readonly TestedEars[]): number {
       .map(({ right, left }) => ({ date: '2025-01-01', air: { right: right.air, left: left.air } }))
     return reviewTest({ ears: test, earlier })
   })
-  const words = findings.flat().map(findingText)
+  const words = findings.flat().map((finding) => findingText(finding, findingSentences))
   return measured.length + changes.length + words.length
 }
 

@@ -1,10 +1,10 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
 import { type Theme, themeCookie } from '../../app/theme/theme.ts'
 import { Meeting, overflowPx, type Participant, screens, seriousFaults, showPane } from '../support/browser.ts'
+import { messages } from '../support/messages.ts'
 
-const { board, decisions, hearing, invitations, overview } = messages
+const { board, decisions, hearing, invitations, overview, steps } = messages
 let meeting: Meeting
 let owner: Participant
 let moderator: Participant
@@ -21,7 +21,7 @@ beforeAll(async () => {
 afterAll(() => meeting.close())
 
 const panes = ['hearing', 'plan', 'steps', 'decisions', 'floor'] as const
-const pagesOfCase = ['screen', 'theatre', 'handout', 'code'] as const
+const pagesOfCase = ['desk', 'screen', 'theatre', 'handout', 'code', 'follow-up', 'report'] as const
 const caseOf = (page: Page): string => /^\/case\/[^/]+/.exec(new URL(page.url()).pathname)?.[0] ?? ''
 
 /** Draws the page in a theme, as the choice of somebody who came before. */
@@ -76,6 +76,10 @@ describe.each(['clinic', 'theatre'] as const)('the %s theme', (theme) => {
       ['hearing', hearing.test.import],
       ['hearing', hearing.notes.add],
       ['decisions', decisions.contingency.add],
+      ['steps', steps.add],
+      ['steps', steps.usual],
+      // A prerequisite is open: why does one go on?
+      ['steps', steps.named(steps.begin, 'Coupling test')],
     ]
     for (const [pane, button] of opened) {
       await (await showPane(page, pane)).getByRole('button', { name: button, exact: true }).click()
@@ -90,7 +94,7 @@ describe.each(['clinic', 'theatre'] as const)('the %s theme', (theme) => {
     }
   })
 
-  it('has no serious fault on main screen, theatre view, handout and check of a code', async () => {
+  it('has no serious fault on main screen, theatre view, handout, check of a code, follow-up and report', async () => {
     const { page } = moderator
     const start = caseOf(page)
     for (const name of pagesOfCase) {

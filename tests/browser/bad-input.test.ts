@@ -1,6 +1,5 @@
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
 import {
   allSee,
   fillJoinForm,
@@ -12,6 +11,7 @@ import {
   rowOf,
   showPane,
 } from '../support/browser.ts'
+import { messages } from '../support/messages.ts'
 
 const { decisions, floor, hearing, postGuard, shell, steps } = messages
 
@@ -52,7 +52,7 @@ async function paste({ context, page }: Participant, into: Locator, text: string
 
 describe('a table to import', () => {
   let dialog: Locator
-  const source = () => dialog.getByLabel(hearing.import.text)
+  const source = () => dialog.getByLabel(messages.hearingImport.text)
   const head = 'ear,route,masked,frequency_hz,level_db_hl,response'
   const file = (text: string, encoding: 'utf8' | 'utf16le') => ({
     name: 'table.csv',
@@ -63,7 +63,7 @@ describe('a table to import', () => {
   beforeAll(async () => {
     const pane = await showPane(team.page, 'hearing')
     await pane.getByRole('button', { name: hearing.test.import, exact: true }).click()
-    dialog = team.page.getByRole('dialog', { name: hearing.import.title })
+    dialog = team.page.getByRole('dialog', { name: messages.hearingImport.title })
   })
   afterAll(async () => {
     await dialog.getByRole('button', { name: shell.close }).click()
@@ -102,10 +102,10 @@ describe('a table to import', () => {
 
   it('with comma decimals, in UTF-16, is read, and levels between the steps are marked', async () => {
     const text = 'ear;route;masked;frequency_hz;level_db_hl\r\nright;air;no;1000;42,5\r\nright;air;no;2000;50\r\n'
-    await dialog.getByLabel(hearing.import.choose).setInputFiles(file(`\ufeff${text}`, 'utf16le'))
+    await dialog.getByLabel(messages.hearingImport.choose).setInputFiles(file(`\ufeff${text}`, 'utf16le'))
     await dialog.getByText(/read as utf-16le/).waitFor()
     await dialog.getByText(/between the 5 dB steps/).waitFor()
-    expect(await dialog.getByRole('button', { name: hearing.import.submit(1) }).isEnabled()).toBe(true)
+    expect(await dialog.getByRole('button', { name: messages.hearingImport.submit(1) }).isEnabled()).toBe(true)
   })
 
   it('with the ears exchanged asks to compare them with the source first', async () => {
@@ -114,14 +114,14 @@ describe('a table to import', () => {
         .flatMap((hz) => [`right,air,no,${hz},${right},heard`, `left,air,no,${hz},${left},heard`])
         .join('\n')}\n`
     await source().fill(table(70, 15))
-    await dialog.getByRole('button', { name: hearing.import.submit(2) }).click()
+    await dialog.getByRole('button', { name: messages.hearingImport.submit(2) }).click()
     await dialog.waitFor({ state: 'hidden' })
     await paneOf(team.page, 'hearing').getByRole('button', { name: hearing.test.import, exact: true }).click()
     await source().fill(table(15, 70))
-    await dialog.getByLabel(hearing.import.reason, { exact: true }).fill('a newer test')
-    await refused(hearing.import.swapped)
-    await dialog.getByLabel(hearing.import.swappedCheck).check()
-    expect(await dialog.getByRole('button', { name: hearing.import.submit(2) }).isEnabled()).toBe(true)
+    await dialog.getByLabel(messages.hearingImport.reason, { exact: true }).fill('a newer test')
+    await refused(messages.hearingImport.swapped)
+    await dialog.getByLabel(messages.hearingImport.swappedCheck).check()
+    expect(await dialog.getByRole('button', { name: messages.hearingImport.submit(2) }).isEnabled()).toBe(true)
   })
 })
 

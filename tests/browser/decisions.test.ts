@@ -1,9 +1,18 @@
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
-import { allSee, isStored, Meeting, type Participant, paneOf, rowOf, showPane } from '../support/browser.ts'
+import {
+  allSee,
+  isStored,
+  Meeting,
+  type Participant,
+  paneOf,
+  rowOf,
+  seriousFaults,
+  showPane,
+} from '../support/browser.ts'
+import { messages } from '../support/messages.ts'
 
-const { decisions, forecast, plan, words } = messages
+const { decisions, forecast, plan, whatIf, words } = messages
 let meeting: Meeting
 let moderator: Participant, team: Participant, panelOne: Participant, panelTwo: Participant, observer: Participant
 let everybody: readonly Participant[]
@@ -116,6 +125,25 @@ it('writes a contingency as a trigger that can be watched, and moves it with a r
   await allSee(everybody, (where) => pane(where).getByText('Gap of 30 dB at the first fitting'))
 })
 
+it('writes a contingency on the words that are understood, at a level that is one', async () => {
+  const { page } = team
+  const form = decisions.contingency
+  await pane(page).getByRole('button', { name: form.add }).click()
+  await pane(page).getByRole('radio', { name: form.words, exact: true }).check()
+  await pane(page).getByText(form.wordsHint).waitFor()
+  const level = pane(page).getByLabel(form.speechLevel, { exact: true })
+  await level.fill('loud')
+  await pane(page).getByRole('alert').filter({ hasText: 'A number from' }).waitFor()
+  await level.fill('60')
+  await pane(page)
+    .getByLabel(form.reference, { exact: true })
+    .selectOption({ label: decisions.trigger.reference['first-fitting'] })
+  await pane(page).getByLabel(form.plan).fill('Fit anew.')
+  expect(await seriousFaults(page)).toEqual([])
+  await pane(page).getByRole('button', { name: form.save }).click()
+  const sentence = /the aided word score in quiet at 60 dB SPL falls by more than chance against first fitting/
+  await allSee(everybody, (where) => pane(where).getByText(sentence).first())
+})
 it('computes the forecast anew for everybody when the team changes the plan, and says where a number is from', async () => {
   await Promise.all(everybody.map(({ page }) => showPane(page, 'plan')))
   const numbers = (page: Page) => paneOf(page, 'plan').getByRole('region', { name: forecast.title, exact: true })
@@ -150,12 +178,16 @@ it('goes through the steps by keys, and everybody sees which one is under way', 
 })
 
 it('gives panel and observer nothing to change in plan, steps and decisions', async () => {
+  // What one assumes or in which order one reads is one's own and written nowhere.
+  const own = [forecast.sort, whatIf.slider.fixationAt, whatIf.slider.actuator]
+  const written = [decisions.act.edit, decisions.act.strike, decisions.contingency.add, forecast.putOnScreen]
   for (const { page } of [panelTwo, observer])
     for (const title of ['plan', 'steps', 'decisions'] as const) {
       const region = await showPane(page, title)
       expect(await region.getByRole('textbox').count()).toBe(0)
-      expect(await region.getByRole('combobox').count()).toBe(0)
-      for (const name of [decisions.act.edit, decisions.act.strike, decisions.contingency.add, forecast.putOnScreen])
+      const ownChoices = await Promise.all(own.map((name) => region.getByRole('combobox', { name }).count()))
+      expect(await region.getByRole('combobox').count()).toBe(ownChoices.reduce((sum, count) => sum + count, 0))
+      for (const name of [...written, whatIf.freeze.submit, forecast.chooseNamed('')])
         expect(await region.getByRole('button', { name }).count()).toBe(0)
     }
 })

@@ -1,9 +1,9 @@
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
 import { allSee, Meeting, type Participant, paneOf, rowOf, showPane } from '../support/browser.ts'
+import { messages } from '../support/messages.ts'
 
-const { floor, postGuard, words } = messages
+const { floor, ownQuestions, postGuard, words } = messages
 let meeting: Meeting
 let moderator: Participant, team: Participant, panelOne: Participant, panelTwo: Participant, observer: Participant
 let everybody: readonly Participant[]
@@ -105,11 +105,11 @@ it('tells the writer of a called question that it is called, and everybody its a
   const text = 'Is the round window free?'
   await key(moderator.page, text, 'c')
   await allSee(everybody, (page) => group(page, 'called').getByRole('button', { name: text }))
-  await panelOne.page.getByText(floor.notice.called).waitFor()
+  await panelOne.page.getByText(ownQuestions.notice.called).waitFor()
   await key(moderator.page, text, 'a')
   await moderator.page.keyboard.type('Free, with a false membrane.')
   await moderator.page.keyboard.press('Enter')
-  await panelOne.page.getByText(floor.notice.answered).waitFor()
+  await panelOne.page.getByText(ownQuestions.notice.answered).waitFor()
   await observer.page.getByRole('button', { name: words.questionState.answered, expanded: false }).click()
   await question(observer.page, text).getByText('Free, with a false membrane.').waitFor()
 })

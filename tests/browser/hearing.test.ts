@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
 import { allSee, Meeting, type Participant, paneOf, showPane } from '../support/browser.ts'
+import { messages } from '../support/messages.ts'
 
 const { audiogram, floor, hearing, measures, words } = messages
 let meeting: Meeting
@@ -102,7 +102,7 @@ it('shows averages with their convention as the numbers stand', async () => {
   // (35 + 40 + 50 + 55) / 4 over 0.5, 1, 2, 4 kHz.
   const mean = measures.level(45, false)
   await allSee(everybody, (page) => pane(page).getByText(mean).first())
-  await pane(observer.page).getByText(measures.conventions['air-who']).first().waitFor()
+  await pane(observer.page).locator('[data-measure="air-who"]').getByText(measures.conventions['air-who']).waitFor()
 })
 
 it('refuses a level out of range with the range, and accepts one off the 5 dB grid with a mark', async () => {
@@ -179,21 +179,21 @@ it('lets a question point at the chart by a press', async () => {
 it('names row and column of each fault of a pasted table, and imports what is right', async () => {
   const { page } = moderator
   await pane(page).getByRole('button', { name: hearing.test.import, exact: true }).click()
-  const dialog = page.getByRole('dialog', { name: hearing.import.title })
+  const dialog = page.getByRole('dialog', { name: messages.hearingImport.title })
   const head = 'ear,route,masked,frequency_hz,level_db_hl,response'
   await dialog
-    .getByLabel(hearing.import.text)
+    .getByLabel(messages.hearingImport.text)
     .fill(`${head}\nleft,air,no,1000,30,heard\nleft,air,no,2000,999,heard\nmiddle,air,no,4000,45,heard\n`)
-  const faults = dialog.getByRole('table').filter({ hasText: hearing.import.problem })
+  const faults = dialog.getByRole('table').filter({ hasText: messages.hearingImport.problem })
   await faults.getByRole('row', { name: /^3 level_db_hl .*999/ }).waitFor()
   await faults.getByRole('row', { name: /^4 ear .*middle/ }).waitFor()
-  expect(await dialog.getByRole('button', { name: hearing.import.submit(1) }).isDisabled()).toBe(true)
+  expect(await dialog.getByRole('button', { name: messages.hearingImport.submit(1) }).isDisabled()).toBe(true)
   await dialog
-    .getByLabel(hearing.import.text)
+    .getByLabel(messages.hearingImport.text)
     .fill(
       `${head}\n${[500, 1000, 2000, 4000].map((hz) => `left,air,no,${hz},25,heard\nleft,bone,no,${hz},15,heard`).join('\n')}\n`,
     )
-  await dialog.getByRole('button', { name: hearing.import.submit(1) }).click()
+  await dialog.getByRole('button', { name: messages.hearingImport.submit(1) }).click()
   await allSee(everybody, (where) =>
     pane(where).getByRole('button', { name: new RegExp(`${audiogram.testStates.current}.*left ear, unaided`) }),
   )

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
 import { fillJoinForm, isOpen, Meeting, type Participant } from '../support/browser.ts'
+import { messages } from '../support/messages.ts'
 
 const { board, invitations, join, overview, shell, words } = messages
 let meeting: Meeting

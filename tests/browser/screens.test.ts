@@ -1,7 +1,11 @@
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
-import { Meeting, type Participant, paneOf, rowOf, showPane } from '../support/browser.ts'
+import { showOnMainScreen } from '../../lib/board/edits/decisions.ts'
+import type { Pen } from '../../lib/board/edits/writing.ts'
+import type { Showing } from '../../lib/board/records/main-screen.ts'
+import { awayComplaints, Meeting, type Participant, paneOf, rowOf, showPane } from '../support/browser.ts'
+import { LightClient } from '../support/light-client.ts'
+import { messages } from '../support/messages.ts'
 
 const { audiogram, board, decisions, hearing, screens, words } = messages
 let meeting: Meeting
@@ -23,6 +27,12 @@ afterAll(() => meeting.close())
 const openPage = (page: Page, name: string) => page.goto(`${new URL(page.url()).pathname}/${name}`)
 const question = (page: Page, text: string): Locator =>
   paneOf(page, 'floor').getByRole('button', { name: text, exact: true })
+
+/** Whether the content of the card on the main screen is taller than the room for it. */
+const reachesIntoFoot = (page: Page): Promise<boolean> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('section > div')].some((body) => body.scrollHeight > body.clientHeight),
+  )
 
 it('follows what the moderator puts on the main screen with one key: a question', async () => {
   const text = 'What do we lose at 6 kHz compared with the stapes head?'
@@ -98,6 +108,32 @@ it('marks a test that is not current unmistakably on the main screen too', async
     .waitFor()
 })
 
+it('shows the options, a scenario and a sealed forecast on one surface', async () => {
+  const desk = await meeting.server.joinBy(meeting.server.link('moderator'), 'Desk Dunlin')
+  const client = await LightClient.join(`${meeting.server.url.replace('http', 'ws')}/sync/record.demo-heron?own=1`, {
+    headers: { cookie: desk.cookie, origin: meeting.server.url },
+  })
+  const pen: Pen = { participant: desk.participant.id, now: () => new Date(), newId: () => 'never' }
+  const put = (showing: Showing) => client.attempt((doc) => showOnMainScreen(doc, pen, showing))
+  const { screen } = screens
+  const wanted: [Showing, string, string][] = [
+    [{ kind: 'options' }, messages.forecast.options, messages.forecast.planned],
+    [{ kind: 'scenario', id: 'what-if-contact' }, screen.scenario, screen.againstFound],
+    [{ kind: 'sealed-forecast', id: 'sealed-left' }, screen.sealedForecast, screen.meanAided],
+  ]
+  for (const [showing, title, text] of wanted) {
+    expect(await put(showing)).toBe('stored')
+    await hall.page.getByRole('heading', { name: title, exact: true }).waitFor()
+    await hall.page.getByText(text).first().waitFor()
+    expect(await reachesIntoFoot(hall.page)).toBe(false)
+    await moderator.page
+      .getByRole('banner')
+      .getByText(board.onScreen[showing.kind as 'options'])
+      .waitFor()
+  }
+  client.close()
+})
+
 it('clears the main screen when the moderator takes everything down', async () => {
   await moderator.page.getByRole('button', { name: board.takeDown }).click()
   await hall.page.getByRole('heading', { name: 'Heron' }).waitFor()
@@ -129,7 +165,7 @@ it('offers nothing to touch on screen and theatre view', async () => {
 })
 
 it('says on screen and theatre view that the link is lost, and goes on when it is back', async () => {
-  meeting.allow(/ERR_INTERNET_DISCONNECTED|WebSocket/)
+  meeting.allow(awayComplaints)
   await Promise.all([hall, theatre].map(({ context }) => context.setOffline(true)))
   await hall.page.getByText(/Link lost since/).waitFor()
   await theatre.page

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import * as Y from 'yjs'
 import { documentName } from '../../lib/board/documents.ts'
 import { enterTest, setPoint, verifyTest } from '../../lib/board/edits/hearing.ts'
@@ -100,7 +100,7 @@ describe('[G2] a record taken away and made again in one update', () => {
     expect(await backer.attempt((copy) => putRecord(copy, 'backings', backing(0)))).toBe('stored')
   })
 
-  it('is refused where its writer may not take it away', async () => {
+  it('is refused where fields can change, although its writer may take it away: an answer is not undone so', async () => {
     const asker = await join('p-ask', 'panel', 'floor')
     expect(await asker.attempt((copy) => putRecord(copy, 'questions', freshRecord('questions', 'p-ask')))).toBe(
       'stored',
@@ -286,6 +286,50 @@ describe('[G9] bytes that are no updates', () => {
   })
 })
 
+describe('[G11] the moment of the picture', () => {
+  it('refuses a moment of the picture that no video link explains, and one that is moved afterwards', async () => {
+    const [panel, moderator] = await Promise.all([join('p-panel', 'panel', 'floor'), join('p-mod', 'moderator')])
+    const ask = (id: string, behindMs: number, aheadMs = 0) => {
+      const atMs = Date.now() + aheadMs
+      const moments = { at: new Date(atMs).toISOString(), pictureAt: new Date(atMs - behindMs).toISOString() }
+      const record = { ...sampleRecord('questions', id, 'p-panel'), ...moments }
+      return panel.attempt((copy) => putRecord(copy, 'questions', record as never))
+    }
+    expect(await ask('q-after', -1)).toMatchObject({ code: 'wrong-picture-time' })
+    expect(await ask('q-far', 90_001)).toMatchObject({ code: 'wrong-picture-time' })
+    expect(await ask('q-future', 1000, 60_000)).toMatchObject({ code: 'wrong-picture-time' })
+    expect(await ask('q-live', 0)).toBe('stored')
+    expect(await ask('q-late', 90_000)).toBe('stored')
+    expect(
+      await panel.attempt((copy) => recordMap(copy, 'questions', 'q-late').set('pictureAt', new Date().toISOString())),
+    ).toMatchObject({ code: 'fixed-field' })
+    const pin = { ...(freshRecord('annotations', 'p-mod') as object), pictureAt: '2026-01-01T00:00:00.000Z' }
+    expect(await moderator.attempt((copy) => putRecord(copy, 'annotations', pin as never))).toMatchObject({
+      code: 'wrong-picture-time',
+    })
+  })
+
+  it('refuses a video delay of somebody else, and one that is none; a second measurement replaces the first', async () => {
+    const [one, two] = await Promise.all([join('p-one', 'panel', 'floor'), join('p-two', 'panel', 'floor')])
+    const put = (client: LightClient, id: string, author: string, delaysMs: readonly number[]) =>
+      client.attempt((copy) => {
+        const at = new Date().toISOString()
+        putRecord(copy, 'videoDelays', { id, author, at, delaysMs: [...delaysMs], clockErrorMs: 5 })
+      })
+    expect(await put(one, 'p-two', 'p-one', [1, 2, 3])).toMatchObject({ code: 'invalid-record' })
+    expect(await put(one, 'p-two', 'p-two', [1, 2, 3])).toMatchObject({ code: 'wrong-author' })
+    expect(await put(one, 'p-one', 'p-one', [-1, 2, 3])).toMatchObject({ code: 'invalid-record' })
+    expect(await put(one, 'p-one', 'p-one', [1, 2, 90_001])).toMatchObject({ code: 'invalid-record' })
+    expect(await put(one, 'p-one', 'p-one', [1, 2])).toMatchObject({ code: 'invalid-record' })
+    expect(await put(one, 'p-one', 'p-one', [1, 2, 3])).toBe('stored')
+    expect(await put(one, 'p-one', 'p-one', [4, 5, 6])).toBe('stored')
+    await two.until(() => readTable(two.doc, 'videoDelays')[0]?.delaysMs[0] === 4)
+    expect(await put(two, 'p-one', 'p-two', [7, 8, 9])).toMatchObject({
+      code: expect.stringMatching(/^(fixed-field|invalid-record)$/),
+    })
+  })
+})
+
 describe('[R] bounds of one connection', () => {
   it('[R4] closes a socket that sends a frame over the limit', async () => {
     const team = await join('p-team', 'team')
@@ -298,6 +342,19 @@ describe('[R] bounds of one connection', () => {
     const closed = team.closed()
     for (let sent = 0; sent <= limits.frameBurst + 50; sent++) void team.send(new Uint8Array([0, 0]))
     expect(await closed).toMatchObject({ code: closeCode.tooFast })
+  })
+
+  it('[R8] gives one person so many places and no more, and others theirs', async () => {
+    const pages = await Promise.all(Array.from({ length: limits.socketsPerPerson }, () => join('p-many', 'observer')))
+    const oneMore = new LightClient(
+      `${server.url}/sync/${documentName('record', caseId)}?own=1&as=p-many&role=observer`,
+    )
+    expect(await oneMore.closed()).toMatchObject({ code: closeCode.tooFast })
+    await join('p-other', 'observer')
+    const left = pages[0]?.closed()
+    pages[0]?.close()
+    await left
+    await vi.waitFor(() => join('p-many', 'observer'))
   })
 
   it('[R2] a socket whose person has another role by now is closed, and the others stay', async () => {

@@ -113,6 +113,7 @@ describe('[R1] checked, then stored, then shown', () => {
     expect(stubborn.stored).toEqual(new Set())
 
     failing = false
+    await vi.waitFor(() => expect(server.endpoint.hub.canStore).toBe(true), { timeout: 10_000 })
     await stubborn.connect(addressOf('p-team', 'team'), {})
     await stubborn.settled()
     expect(stubborn.stored).toEqual(new Set(['notch']))
@@ -303,6 +304,45 @@ describe('people of a room', () => {
     for (const { code } of await closed) expect(code).toBe(closeCode.revoked)
     expect(performance.now() - startMs).toBeLessThan(2000)
     await other.ask()
+  })
+})
+
+describe('a document that cannot be read', () => {
+  it('keeps nobody else inside whose access ends meanwhile', async () => {
+    const release = signal()
+    const broken = documentName('record', 'broken')
+    await open((store) => ({
+      ...store,
+      load: async (name) => {
+        if (name !== broken) return store.load(name)
+        await release.given
+        throw new StoreOutage('This page of the disk cannot be read.')
+      },
+    }))
+    const opening = expect(server.endpoint.hub.open(broken)).rejects.toThrow(StoreOutage)
+    const gone = await join('p-gone', 'panel')
+    const expelling = server.endpoint.hub.expel('p-gone')
+    release.give()
+    await expelling
+    expect(await gone.closed()).toMatchObject({ code: closeCode.revoked })
+    await opening
+  })
+})
+
+describe('the way in', () => {
+  it('is closed to somebody whose access ends while the room is being opened', async () => {
+    await open((store) => ({
+      ...store,
+      load: async (name) => {
+        server.giveRole('p-gone', undefined)
+        await server.endpoint.hub.expel('p-gone')
+        return store.load(name)
+      },
+    }))
+    server.giveRole('p-gone', 'panel')
+    const gone = new LightClient(`${server.url}/sync/${record}?own=1&as=p-gone&role=none`)
+    clients.push(gone)
+    expect(await gone.closed()).toMatchObject({ code: closeCode.notAllowed })
   })
 })
 

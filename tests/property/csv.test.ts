@@ -35,6 +35,7 @@ const oneTest: fc.Arbitrary<ImportedTest> = fc.constantFrom(...TestCondition.opt
       .integer({ min: 0, max: 20_000 })
       .map((day) => new Date(day * 86_400_000).toISOString().slice(0, 10)),
     points: pointsFor(condition),
+    ...(condition === 'unaided' ? { repeatAt1000: fc.option(level, { nil: undefined }) } : {}),
   }),
 )
 const identity = ({ ear, condition, performedOn }: ImportedTest) => `${ear} ${condition} ${performedOn}`

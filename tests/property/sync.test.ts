@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import * as Y from 'yjs'
 import { documentName } from '../../lib/board/documents.ts'
-import { addContingency, addStep, moveContingency, moveStep, startNote } from '../../lib/board/edits/decisions.ts'
+import { addContingency, addStep, moveContingency, startNote } from '../../lib/board/edits/decisions.ts'
 import {
   callQuestion,
   deferQuestion,
@@ -22,13 +22,15 @@ import {
   setPoint,
   verifyTest,
 } from '../../lib/board/edits/hearing.ts'
-import { type Pen, recordMap, removeRecord } from '../../lib/board/edits/writing.ts'
+import { moveStepDespite, moveStepOn, removeStep, rewordStep } from '../../lib/board/edits/steps.ts'
+import { type Pen, recordMap } from '../../lib/board/edits/writing.ts'
 import { parseRecord } from '../../lib/board/judge.ts'
 import { readRaw, tableOf } from '../../lib/board/layout.ts'
 import { readTable } from '../../lib/board/reading.ts'
 import { type DocumentKind, kindsIn } from '../../lib/board/records.ts'
 import { rightsOf } from '../../lib/board/rights.ts'
 import type { Role } from '../../lib/board/roles.ts'
+import { needsToAnswer, stepFinder } from '../../lib/board/step-needs.ts'
 import { audiometricFrequenciesHz } from '../../lib/units/frequencies.ts'
 import { asDbHl } from '../../lib/units/levels.ts'
 import { randomFrom } from '../support/random.ts'
@@ -153,13 +155,25 @@ const recordEdits: readonly Edit[] = [
     if (contingency !== undefined && state !== undefined && mayOf(person).mayMove('contingencies', contingency, state))
       moveContingency(doc, person.pen, contingency.id, state, words(dice))
   },
-  (doc, { pen }, dice) => void addStep(doc, pen, { title: words(dice), check: '', hazard: '' }),
+  (doc, { pen }, dice) => {
+    const need = dice.pick(readTable(doc, 'steps'))
+    addStep(doc, pen, { title: words(dice), check: '', hazard: '' }, need === undefined ? [] : [need.id])
+  },
+  (doc, _, dice) => {
+    const [step, need] = [dice.pick(readTable(doc, 'steps')), dice.pick(readTable(doc, 'steps'))]
+    if (step !== undefined && need !== undefined) rewordStep(doc, step.id, { needs: [need.id] })
+  },
   (doc, person, dice) => {
     const step = dice.pick(readTable(doc, 'steps'))
     const state = dice.pick(['ahead', 'under-way', 'done', 'left-out'] as const)
     if (step === undefined || state === undefined) return
-    if (dice.number(4) === 0) removeRecord(doc, 'steps', step.id)
-    else if (mayOf(person).mayMove('steps', step, state)) moveStep(doc, person.pen, step, state)
+    if (dice.number(4) === 0) return removeStep(doc, step.id)
+    if (!mayOf(person).mayMove('steps', step, state)) return
+    const stepOf = stepFinder(readTable(doc, 'steps'))
+    const open = needsToAnswer(step, state, stepOf, readTable(doc, 'stepExceptions'), person.id)
+    if (open.length === 0) return moveStepOn(doc, person.pen, step, state, words(dice))
+    const needs = open.map(({ id }) => id)
+    moveStepDespite(doc, person.pen, step, state, needs, words(dice))
   },
 ]
 
@@ -189,11 +203,11 @@ const floorEdits: readonly Edit[] = [
     ]
     dice.pick(acts)?.()
   },
-  (doc, { role }, dice) => {
+  (doc, { role, pen }, dice) => {
     const [one, two] = [dice.pick(readTable(doc, 'questions')), dice.pick(readTable(doc, 'questions'))]
     if (role !== 'moderator' || one === undefined || two === undefined || one.id === two.id) return
-    if (one.foldedInto !== undefined) unfoldQuestion(doc, one.id)
-    else if (two.foldedInto === undefined) foldQuestion(doc, one.id, two.id)
+    if (one.foldedInto !== undefined) unfoldQuestion(doc, pen, one.id)
+    else if (two.foldedInto === undefined) foldQuestion(doc, pen, one.id, two.id)
   },
 ]
 
@@ -260,7 +274,8 @@ async function expectOneTruth(people: readonly Person[], document: string, kind:
         const raw = readRaw(doc, table, id)
         expect([table, id, raw === undefined || parseRecord(table, id, raw).ok]).toEqual([table, id, true])
       }
-  expect(log.length).toBeGreaterThan(steps / 8)
+  // Of a hundred runs one had 12: much of what people do is cutting and mending their links.
+  expect(log.length).toBeGreaterThan(steps / 20)
 }
 
 it.each(['record', 'floor'] as const)(

@@ -2,9 +2,9 @@
 // and an active middle-ear implant on the round window: aided = bone - gain, SD = sqrt(SD_gain^2 + SD_bone^2), limits at
 // 1.2816 SD (normal quantile of 0.9: Abramowitz and Stegun 1964, table 26.5), SD_bone 3 dB (ISO 8253-1:2010, A.3.2).
 import { expect, it } from 'vitest'
+import { z50, z80 } from '../../lib/forecast/distribution.ts'
 import { forecast } from '../../lib/forecast/forecast.ts'
 import type { Prediction } from '../../lib/forecast/prediction.ts'
-import { z80 } from '../../lib/forecast/prediction.ts'
 import { atFrequency, ear, flat, forecastIn, inputs } from '../fixtures/forecast-ear.ts'
 import { checkValue } from './record-check.ts'
 
@@ -25,6 +25,30 @@ it('takes the 80 % interval at 1.2816 standard deviations', () => {
     actual: z80,
     tolerance: 5e-6,
     why: 'printed with five decimals',
+  })
+})
+
+it('takes the 50 % interval at 0.6745 standard deviations', () => {
+  checkValue({
+    source: 'Abramowitz and Stegun 1964, table 26.5: normal quantile of 0.75',
+    what: 'z of a two-sided 50 % interval',
+    expected: 0.67449,
+    actual: z50,
+    tolerance: 5e-6,
+    why: 'printed with five decimals',
+  })
+})
+
+// 0.67449 x 9.4868 = 6.3988
+it('has an inner interval of 50 % at 500 Hz', () => {
+  const { interval50 } = estimateIn(atFrequency(rightEar(), 500).aidedThreshold)
+  checkValue({
+    source,
+    what: '50 % limits of the aided threshold at 500 Hz, dB HL',
+    expected: [43.601, 56.399],
+    actual: [interval50.low, interval50.high],
+    tolerance: 0.001,
+    why: 'worked to three decimals',
   })
 })
 

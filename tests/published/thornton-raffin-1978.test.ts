@@ -1,5 +1,8 @@
-import { describe, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
+import { watchedWordsAt } from '../../lib/outcomes/watched-words.ts'
 import { angularTransform, compareScores, criticalRange } from '../../lib/speech/critical-difference.ts'
+import type { WordScore } from '../../lib/speech/word-score.ts'
+import { aidedCourse, courseVisit } from '../fixtures/ear-courses.ts'
 import { checkValue } from './record-check.ts'
 import table from './thornton-raffin-1978.json'
 
@@ -53,5 +56,70 @@ describe('95 % critical differences', () => {
       actual: [0, 12, 25].map((correct) => angularTransform({ correct, presented: 25 })),
       ...accuracy,
     })
+  })
+})
+
+describe('a trigger on word scores', () => {
+  const trigger = { condition: 'aided', levelDbSpl: 65, reference: 'first-fitting' } as const
+  const watched = (first: WordScore, now: WordScore) => {
+    const course = {
+      ...aidedCourse(),
+      visits: [first, now].map((score, index) =>
+        courseVisit(
+          index === 0 ? 'first' : 'later',
+          `2026-0${index + 1}-01`,
+          {},
+          {
+            words: [{ condition: 'aided', levelDbSpl: 65, score }],
+          },
+        ),
+      ),
+    }
+    return watchedWordsAt(trigger, course, 1)
+  }
+  const verdict = (first: number, now: number, presented: number) => {
+    const found = watched({ correct: first, presented }, { correct: now, presented })
+    return found.kind === 'judged' ? found.verdict : found.reason
+  }
+
+  // What Carney and Schlauch 2007 found to move by a word, upwards or downwards, is left open.
+  it.each(Object.entries(table))(
+    'list of %s words: met below every row of the table, open within a word',
+    (length, rows) => {
+      const presented = Number(length)
+      for (const [firstPercent = 0, lowestPercent = 0] of rows) {
+        const [first, lowest] = [firstPercent, lowestPercent].map((of) => Math.round((of * presented) / 100)) as [
+          number,
+          number,
+        ]
+        if (lowest === 0) continue
+        for (let now = 0; now < first; now++)
+          expect([first, now, verdict(first, now, presented)]).toEqual([
+            first,
+            now,
+            now < lowest - 1 ? 'met' : now <= lowest ? 'cannot-tell' : 'not-met',
+          ])
+      }
+    },
+  )
+
+  it('gives the probability that the true score has fallen', () => {
+    const found = watched({ correct: 40, presented: 50 }, { correct: 15, presented: 25 })
+    if (found.kind !== 'judged') throw new TypeError('both visits have the score')
+    // R 4.2.2: pnorm(1.80692359075), the z of "transforms and compares"
+    checkValue({
+      source,
+      what: '15 of 25 after 40 of 50: probability of a fall',
+      expected: 1 - 0.07077419371022 / 2,
+      actual: found.probability.low,
+      tolerance: 1e-10,
+      why: 'R gives 12 figures',
+    })
+  })
+
+  it('says in its form from which score a fall from 90 % is seen', () => {
+    expect([12, 11].map((now) => verdict(18, now, 20))).toEqual(['cannot-tell', 'met'])
+    expect([37, 36].map((now) => verdict(45, now, 50))).toEqual(['cannot-tell', 'met'])
+    expect([11 / 20, 36 / 50]).toEqual([0.55, 0.72])
   })
 })

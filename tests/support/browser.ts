@@ -1,10 +1,10 @@
 import AxeBuilder from '@axe-core/playwright'
 import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { messages } from '../../app/messages/en.ts'
 import { type Theme, themeCookie } from '../../app/theme/theme.ts'
 import type { Role } from '../../lib/board/roles.ts'
 import { ensureChromium } from '../../scripts/steps/chromium.mjs'
+import { messages } from './messages.ts'
 import { type StartOptions, startServer, type TestServer } from './start-server.ts'
 
 const flags = [
@@ -27,6 +27,10 @@ export const screens = {
 
 /** How long a page may take for anything: the machine may be busy with other tests. */
 const patienceMs = 30_000
+
+/** What a browser says of a link or server that is away; how a request ended depends on how far it had come. */
+export const awayComplaints =
+  /WebSocket|net::ERR_(INTERNET_DISCONNECTED|NETWORK|CONNECTION|ABORTED|FAILED|EMPTY_RESPONSE|INCOMPLETE)/
 
 export interface View {
   readonly screen?: keyof typeof screens

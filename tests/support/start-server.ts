@@ -54,6 +54,8 @@ export class TestServer {
   #programme: Promise<string> | undefined
   /** Everything that the server wrote to its standard error: its log. */
   errors = ''
+  /** Everything that it wrote to its standard output. */
+  printed = ''
 
   constructor(env: Readonly<Record<string, string>>, dataDir: string) {
     this.#env = env
@@ -85,24 +87,31 @@ export class TestServer {
   }
 
   async start(port = this.#port): Promise<void> {
-    const child = spawn(process.execPath, ['--enable-source-maps', 'dist/server.mjs'], {
+    const child = spawn(process.execPath, ['dist/server.mjs'], {
       cwd: root,
       env: { ...process.env, NODE_ENV: 'production', ...this.#env, PORT: String(port), DATA_DIR: this.dataDir },
       stdio: ['ignore', 'pipe', 'pipe'],
     })
     this.#process = child
     let output = ''
-    child.stderr.on('data', (chunk) => {
-      this.errors += chunk
-    })
+    let log = ''
     await new Promise<void>((resolve, reject) => {
+      const look = () => {
+        if (/The board is at \S+\n\n/.test(output) && listening.test(log)) resolve()
+      }
+      child.stderr.on('data', (chunk) => {
+        log += chunk
+        this.errors += chunk
+        look()
+      })
       child.once('exit', (code) => reject(new Error(`The server ended with ${code} at its start:\n${this.errors}`)))
       child.stdout.on('data', (chunk) => {
         output += chunk
-        if (/The board is at \S+\n\n/.test(output)) resolve()
+        this.printed += chunk
+        look()
       })
     })
-    this.#port = Number(/The board is at http:\/\/[^/\s]*:(\d+)/.exec(output)?.[1])
+    this.#port = Number(listening.exec(log)?.[1])
     for (const [, who, link] of output.matchAll(/^ {2}(\S+) +(http\S+)$/gm)) this.#links.set(who ?? '', link ?? '')
   }
 
@@ -191,6 +200,9 @@ export class TestServer {
     return Programme.parse((await this.post('/api/programmes', { label: 'Test programme' }, cookie)).body).id
   }
 }
+
+/** The line of the log that tells the port; what is printed names the public address. */
+const listening = /"event":"listening".*"port":(\d+)/
 
 async function readAnswer(response: Response): Promise<ApiAnswer> {
   const cookie = response.headers.get('set-cookie')?.split(';')[0]

@@ -53,7 +53,10 @@ export class StubbornClient {
       socket.once('close', () => reject(new Error('the socket did not open')))
     })
     socket.send(stateVectorFrame(Y.encodeStateVector(this.doc)))
-    await this.until(() => this.synced)
+    const closed = new Promise<never>((_, reject) =>
+      socket.once('close', (code) => reject(new Error(`the socket was closed with ${code} before it was in step`))),
+    )
+    await Promise.race([this.until(() => this.synced), closed])
   }
 
   /** Makes an edit; if it changes anything, `name` is remembered until the server calls it stored. */

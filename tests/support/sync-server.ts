@@ -14,8 +14,8 @@ export interface SyncServer {
   readonly url: string
   readonly store: Store
   readonly endpoint: SyncEndpoint
-  /** From now on this person has another role than their address says. */
-  giveRole(participant: string, role: Role): void
+  /** From now on this person has another role than their address says; undefined gives that one back. */
+  giveRole(participant: string, role: Role | undefined): void
   /** Puts a state into a document's log before anybody opens it. */
   seed(document: string, doc: Y.Doc): Promise<void>
   stop(): Promise<void>
@@ -25,7 +25,7 @@ export interface SyncServer {
 export async function startSyncServer(around: (store: Store) => Store = (store) => store): Promise<SyncServer> {
   const folder = await mkdtemp(join(tmpdir(), 'promontory-sync-'))
   const store = around(await openSqliteStore(join(folder, 'board.sqlite')))
-  const roles = new Map<string, Role>()
+  const roles = new Map<string, Role | undefined>()
   const endpoint = new SyncEndpoint({
     store,
     log: () => undefined,

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { findingText } from '../../../lib/audiometry/finding-text.ts'
+import { findingText } from '../../../app/board/measures/finding-text.ts'
 import type { Finding, FindingId } from '../../../lib/audiometry/findings.ts'
 import { findingRules } from '../../../lib/audiometry/findings.ts'
 import { reviewTest } from '../../../lib/audiometry/review-test.ts'
 import { audiogram } from '../../fixtures/audiograms.ts'
 import { type EarWords, ears } from '../../fixtures/tested-ears.ts'
+import { messages } from '../../support/messages.ts'
 
 const ids = (right: EarWords, left: EarWords = {}) => reviewTest({ ears: ears(right, left) }).map(({ id }) => id)
+const textOf = (finding: Finding) => findingText(finding, messages.measures.findings.sentences)
 const normal = { air: { 500: 10, 1000: 10, 2000: 10, 4000: 10 } }
 
 describe('masking', () => {
@@ -135,9 +137,9 @@ describe('a review', () => {
     const seen = new Set<FindingId>()
     for (const finding of everyFinding()) {
       seen.add(finding.id)
-      const text = Object.values(findingText(finding)).join(' ')
+      const text = Object.values(textOf(finding)).join(' ')
       expect(text, finding.id).not.toMatch(/undefined|NaN|null|\[object/)
-      expect(findingText(finding).whatToDo, finding.id).toMatch(/\.$/)
+      expect(textOf(finding).whatToDo, finding.id).toMatch(/\.$/)
     }
     expect([...seen].toSorted()).toEqual(Object.keys(findingRules).toSorted())
   })

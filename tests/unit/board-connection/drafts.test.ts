@@ -6,15 +6,18 @@ import {
   type Draft,
   draftLines,
   draftsOf,
+  isBlamed,
   mostDrafts,
   readDrafts,
   writeAgain,
+  writeAsItWas,
 } from '../../../app/board/connection/drafts.ts'
 import { startNote } from '../../../lib/board/edits/decisions.ts'
 import { raiseQuestion, reply } from '../../../lib/board/edits/floor.ts'
 import { enterTest, setPoint } from '../../../lib/board/edits/hearing.ts'
 import { changeRecord, type Pen, writeSingle } from '../../../lib/board/edits/writing.ts'
 import { readRecord, readTable } from '../../../lib/board/reading.ts'
+import { refusal } from '../../../lib/board/refusals.ts'
 import { fragmentOf } from '../../../lib/board/rich-text.ts'
 
 let minted = 0
@@ -93,6 +96,32 @@ describe('drafts of what was refused', () => {
     expect(draftLines(draft as Draft)).toContainEqual({ field: 'text', text: 'Is the stapes mobile?' })
     expect(writeAgain(authority, pen, draft as Draft)).toBe(true)
     expect(readTable(authority, 'questions')).toMatchObject([{ text: 'Is the stapes mobile?', state: 'raised' }])
+  })
+
+  test('written again now, it does not say what was seen then; written as it was, it says all that it said', () => {
+    const page = new Y.Doc()
+    const late: Pen = { ...pen, now: () => new Date('2026-03-02T09:00:00Z'), videoDelayMs: () => 4000 }
+    const lost = placesDuring(page, () => {
+      raiseQuestion(page, late, { text: 'Is the stapes mobile?' })
+    })
+    const draft = draftsOf(page, lost, origin)[0] as Draft
+    const [again, asItWas] = [new Y.Doc(), new Y.Doc()]
+    expect([writeAgain(again, pen, draft), writeAsItWas(asItWas, draft)]).toEqual([true, true])
+    expect(readTable(again, 'questions')[0]).not.toHaveProperty('pictureAt')
+    expect(readTable(again, 'questions')[0]?.at).toBe('2026-03-02T10:00:00.000Z')
+    expect(readTable(asItWas, 'questions')).toEqual(readTable(page, 'questions'))
+    expect(writeAsItWas(asItWas, draft)).toBe(false)
+  })
+
+  test('what came in one update with what was at fault is told apart by the record that the refusal names', () => {
+    const page = new Y.Doc()
+    const lost = placesDuring(page, () => {
+      const id = raiseQuestion(page, pen, { text: 'One?' })
+      reply(page, pen, id, 'Two.')
+    })
+    const drafts = draftsOf(page, lost, origin)
+    const blamed = refusal('missing-reference', `replies/${drafts[1]?.record}`, { field: 'question', id: 'gone' })
+    expect(drafts.map((draft) => isBlamed(draft, blamed))).toEqual([false, true])
   })
 
   test('of a changed record only the changed fields are kept, so that others do not lose theirs', () => {

@@ -41,6 +41,15 @@ test('a band names its unit once unless it crosses 1 kHz', () => {
   expect(triggerWords.band(8000, 11200)).toBe('8 to 11.2 kHz')
 })
 
+const onWords = (levelDbSpl: number) =>
+  Trigger.parse({ kind: 'words', condition: 'aided', levelDbSpl, reference: 'best-so-far' })
+
+test('a trigger on words names its condition, level and reference', () => {
+  expect(triggerSentence(onWords(65), triggerWords)).toBe(
+    'the aided word score in quiet at 65 dB SPL falls by more than chance against the best result so far',
+  )
+})
+
 test('a finding is the clause itself', () => {
   expect(triggerSentence({ kind: 'found', finding: 'the footplate is fixed' }, triggerWords)).toBe(
     'the footplate is fixed',
@@ -51,16 +60,22 @@ test('every trigger comes back from its form as it was', () => {
   for (const trigger of [
     measured({}),
     measured({ change: 'is-below', reference: 'none', amountDb: -5 }),
+    onWords(60),
     Trigger.parse({ kind: 'found', finding: 'the nerve is exposed' }),
   ])
     expect(triggerOf(entryOf(trigger))).toEqual(trigger)
 })
 
 test('the form gives no trigger while its amount is missing, out of range or no number', () => {
-  const { measured: entry } = entryOf(undefined)
-  const withAmount = (amount: string) => triggerOf({ kind: 'measured', finding: '', measured: { ...entry, amount } })
+  const { measured: entry, words } = entryOf(undefined)
+  const withAmount = (amount: string) =>
+    triggerOf({ kind: 'measured', finding: '', words, measured: { ...entry, amount } })
   for (const amount of ['', ' ', 'ten', '0', '-5', '131', '1e9']) expect(withAmount(amount)).toBeUndefined()
   expect(withAmount('7,5')).toMatchObject({ amountDb: 7.5 })
-  expect(triggerOf({ kind: 'measured', finding: '', measured: { ...entry, from: 4000, to: 2000 } })).toBeUndefined()
-  expect(triggerOf({ kind: 'found', finding: '  ', measured: entry })).toBeUndefined()
+  expect(
+    triggerOf({ kind: 'measured', finding: '', words, measured: { ...entry, from: 4000, to: 2000 } }),
+  ).toBeUndefined()
+  for (const level of ['', 'loud', '141'])
+    expect(triggerOf({ kind: 'words', finding: '', measured: entry, words: { ...words, level } })).toBeUndefined()
+  expect(triggerOf({ kind: 'found', finding: '  ', words, measured: entry })).toBeUndefined()
 })

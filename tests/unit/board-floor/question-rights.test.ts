@@ -32,7 +32,7 @@ test('an observer reads only', () => {
 
 test('a panel member backs and answers to the questions of others, and words their own while it waits', () => {
   expect(allowed('panel', 'bo', thread('raised'))).toEqual(['back', 'reply'])
-  expect(allowed('panel', 'anna', thread('raised'))).toEqual(['reply', 'reword'])
+  expect(allowed('panel', 'anna', thread('raised'))).toEqual(['reply', 'reword', 'takeBack'])
   expect(allowed('panel', 'anna', thread('called'))).toEqual(['reply'])
 })
 
@@ -45,11 +45,29 @@ test('the moderator has every way out of each state that the table names', () =>
   expect(allowed('moderator', 'm', thread('raised'))).toEqual(
     ['answer', 'back', 'call', 'defer', 'fold', 'order', 'reply', 'setAside', 'unfold'].sort(),
   )
-  expect(allowed('moderator', 'm', thread('set-aside'))).toEqual(['back', 'reopen', 'reply', 'unfold'])
+  expect(allowed('moderator', 'm', thread('set-aside'))).toEqual(['back', 'call', 'defer', 'reopen', 'reply', 'unfold'])
 })
 
 test('a question that others are folded into does not fold', () => {
   expect(allowed('moderator', 'm', thread('raised', [question('raised')]))).not.toContain('fold')
+})
+
+test('a question without a name is its asker’s to word and to take back, and nobody backs their own', () => {
+  const unnamed = { ...thread('raised'), question: { ...question('raised'), author: 'unnamed-1' } }
+  const may = rightsOf({ role: 'panel', participant: 'anna' })
+  expect(questionRights(unnamed, may, 'anna', new Set(['unnamed-1']))).toMatchObject({
+    reword: true,
+    takeBack: true,
+    back: false,
+  })
+  expect(questionRights(unnamed, may, 'anna')).toMatchObject({ reword: false, takeBack: false, back: true })
+  expect(
+    questionRights(
+      { ...thread('raised'), folded: [{ ...question('raised'), author: 'bo' }] },
+      rightsOf({ role: 'panel', participant: 'bo' }),
+      'bo',
+    ).back,
+  ).toBe(false)
 })
 
 test('no key stands for two acts on the same question', () => {

@@ -41,13 +41,13 @@ test('a folded question stands inside the one that stands for it, with its repli
   toggleBacking(doc, bo, folded)
   reply(doc, bo, folded, 'same here')
   reply(doc, anna, kept, 'thank you')
-  foldQuestion(doc, folded, kept)
+  foldQuestion(doc, moderator, folded, kept)
   const threads = readThreads(doc)
   expect(threads.map(({ question }) => question.id)).toEqual([kept])
   expect(threads[0]?.folded.map(({ id }) => id)).toEqual([folded])
   expect(threads[0]?.replies.map(({ text }) => text)).toEqual(['same here', 'thank you'])
   expect(threads[0]?.backers).toEqual(['bo'])
-  unfoldQuestion(doc, folded)
+  unfoldQuestion(doc, moderator, folded)
   expect(texts(doc)).toEqual(['coupling at 4 kHz?', 'what about 4 kHz?'])
 })
 
@@ -70,12 +70,12 @@ test('calling a question puts the one called before it back among the raised', (
 
 test('the team writes an answer without moving the question; the moderator closes it with one', () => {
   const { doc, ids } = floorOf('one')
-  writeAnswer(doc, penOf('scribe'), ids[0], 'about 10 dB', 'the surgeon')
+  writeAnswer(doc, penOf('scribe'), ids[0], { text: 'about 10 dB', saidBy: 'the surgeon' })
   expect(readThreads(doc)[0]?.question).toMatchObject({
     state: 'raised',
     answer: { text: 'about 10 dB', by: 'scribe', saidBy: 'the surgeon' },
   })
-  answerQuestion(doc, moderator, ids[0], 'about 10 dB')
+  answerQuestion(doc, moderator, ids[0], { text: 'about 10 dB' })
   const question = readThreads(doc)[0]?.question
   expect(question?.state).toBe('answered')
   expect(question?.answer).not.toHaveProperty('saidBy')
@@ -94,7 +94,7 @@ test('taking back the support of a thread takes it back from what is folded into
   const { doc, ids } = floorOf('one', 'two')
   const [kept, folded] = ids as [string, string]
   toggleBacking(doc, bo, folded)
-  foldQuestion(doc, folded, kept)
+  foldQuestion(doc, moderator, folded, kept)
   const thread = () => readThreads(doc)[0] as Thread
   expect(thread().backers).toEqual(['bo'])
   toggleThreadBacking(doc, bo, thread())

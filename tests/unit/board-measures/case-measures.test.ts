@@ -2,13 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { type CaseMeasures, caseMeasures, type MeasuredCase } from '../../../app/board/measures/case-measures.ts'
 import { chartMarks, chartPlaceOf } from '../../../app/board/measures/chart-marks.ts'
 import { groupedFindings } from '../../../app/board/measures/finding-groups.ts'
+import { forecastOverlay } from '../../../app/board/measures/forecast-overlay.ts'
 import type { MeasureId } from '../../../app/board/measures/measure-row.ts'
 import { measureRows } from '../../../app/board/measures/measure-rows.ts'
-import { ageOverlay, forecastOverlay, speechOverlay } from '../../../app/board/measures/overlays.ts'
-import { messages } from '../../../app/messages/en.ts'
+import { ageOverlay, speechOverlay } from '../../../app/board/measures/overlays.ts'
+import { type Convention, conventional, quotedFirst } from '../../../app/board/measures/quoted-convention.ts'
 import type { HearingTest } from '../../../lib/board/records/hearing-test.ts'
+import { asDbHl } from '../../../lib/units/levels.ts'
 import { hearingTest, points } from '../../fixtures/hearing-tests.ts'
-import { speechTest } from '../../fixtures/speech-tests.ts'
+import { receptionTest, speechTest } from '../../fixtures/speech-tests.ts'
+import { messages } from '../../support/messages.ts'
 
 const closing = { by: 'p-1', at: '2026-03-03T09:00:00.000Z', reason: 'repeated' }
 const usual = [250, 500, 1000, 2000, 3000, 4000]
@@ -34,12 +37,35 @@ describe('measures of a case', () => {
     const of = measured({})
     expect(quoted(of, 'air-who')).toBe('60 dB HL')
     expect(quoted(of, 'air-who', 'left')).toBe('10 dB HL')
-    expect(quoted(of, 'gap')).toBe('40 dB')
+    expect(quoted(of, 'gap-aao')).toBe('40 dB')
     expect(quoted(of, 'bone-aao')).toBe('20 dB HL')
     expect(quoted(of, 'type')).toBe('mixed')
-    expect(quoted(of, 'grade')).toBe('moderately severe')
+    expect(quoted(of, 'grade-who')).toBe('moderately severe')
     expect(quoted(of, 'better-ear')).toBe('normal')
-    expect(quoted(of, 'gap', 'left')).toBeUndefined()
+    expect(quoted(of, 'gap-aao', 'left')).toBeUndefined()
+  })
+
+  // by hand: 60, 60, 61 and 67 dB HL at 0.5, 1, 2 and 4 kHz; 3 kHz 60 dB HL
+  it.each<[Convention, string, string]>([
+    ['who', '62 dB HL', 'moderately severe'], // 248 / 4; WHO 2021: 50 to below 65
+    ['biap', '62 dB HL', 'III moderate, 2nd degree'], // BIAP 02/1 bis: 56 to 70
+    ['asha', '60.33 dB HL', 'moderately severe'], // 181 / 3; Clark 1981: 56 to 70
+    ['aao', '60.25 dB HL', 'moderately severe'], // 241 / 4; no scale of its own
+  ])('are quoted first as %s wants them', (convention, average, grade) => {
+    const levels = { 'air.unmasked.2000': 61, 'air.unmasked.4000': 67 }
+    const of = measured({ tests: [hearingTest({ points: { ...flat(60), ...points(levels) } })] })
+    const values = quotedFirst[convention].map((id) => quoted(of, id))
+    expect(values[0]).toBe(average)
+    expect(values).toContain(grade)
+  })
+
+  it('name their convention, every one', () => {
+    const { names, conventions } = messages.measures
+    const ids = [...conventional]
+    expect(new Set(ids.map((id) => `${names[id]} ${conventions[id as keyof typeof conventions]}`)).size).toBe(
+      ids.length,
+    )
+    for (const row of measureRows(measured({}), messages)) expect(row.convention).not.toBe('')
   })
 
   it('name the high frequencies that are missing', () => {
@@ -93,6 +119,21 @@ describe('measures of a case', () => {
     expect(quoted(measured({ speechTests: scores }), 'words-unaided')).toBe('82 % (69 to 90)')
   })
 
+  it('quote the latest reception threshold and how far the tones of its day agree', () => {
+    const speechTests = [
+      receptionTest({ id: 'rt-1', receptionThreshold: 55 }),
+      receptionTest({ id: 'rt-2', receptionThreshold: 30, performedOn: '2026-03-01' }),
+      receptionTest({ id: 'rt-3', receptionThreshold: 25, condition: 'aided' }),
+    ]
+    const row = rowOf(measured({ speechTests }), 'reception-unaided')
+    expect(row?.kind === 'ears' && row.cells.right).toMatchObject({
+      value: '55 dB HL',
+      remark: '5 dB better than the tones: good agreement',
+    })
+    const aided = [right, left, hearingTest({ id: 'a', condition: 'aided', points: flat(30, 'aided') })]
+    expect(quoted(measured({ speechTests, tests: aided }), 'reception-aided')).toBe('25 dB HL')
+  })
+
   it('call a change better, worse or within test-retest error against the test before', () => {
     // ISO 8253-1: 6.9 dB by chance up to 4 kHz by air, so 10 dB is beyond it and 5 dB is not
     const before = hearingTest({ id: 'r0', performedOn: '2026-01-02', state: 'superseded', closing, points: flat(60) })
@@ -138,9 +179,34 @@ describe('findings', () => {
     expect(groups.map(({ findings: [first] }) => first.severity)[0]).toBe('urgent')
   })
 
+  const ids = (parts: Partial<MeasuredCase>) => (measured(parts).findings ?? []).map(({ id }) => id)
+
+  it('hold the speech reception threshold of the same day against the tones', () => {
+    // average 60 dB HL over 0.5, 1 and 2 kHz; ASHA 1988: within 10 dB
+    const against = (receptionThreshold: number, parts: object = {}) =>
+      ids({ speechTests: [receptionTest({ receptionThreshold, ...parts })] })
+    expect(against(45)).toContain('speech-better-than-tones')
+    expect(against(75)).toContain('speech-poorer-than-tones')
+    expect(against(50).join()).not.toContain('tones')
+    expect(against(45, { performedOn: '2026-03-01' }).join()).not.toContain('tones')
+    expect(against(45, { condition: 'aided' }).join()).not.toContain('tones')
+    expect(against(45, { ear: 'both' }).join()).not.toContain('tones')
+    expect(against(45, { state: 'entered-in-error', closing }).join()).not.toContain('tones')
+  })
+
+  it('hold the repeat at 1 kHz against the threshold there, and mark it', () => {
+    // ISO 8253-1:2010, 6.2.3.2: 5 dB is accepted
+    const repeated = (level: number) => hearingTest({ ...right, repeatAt1000: asDbHl(level) })
+    expect(ids({ tests: [repeated(65), left] })).not.toContain('retest-1-khz')
+    const { findings = [] } = measured({ tests: [repeated(50), left] })
+    const apart = findings.find(({ id }) => id === 'retest-1-khz')
+    expect(apart?.why).toEqual({ first: 60, second: 50, difference: 10 })
+    expect(apart && chartPlaceOf(apart, [repeated(50), left])).toMatchObject({ frequency: 1000, level: 60 })
+  })
+
   it('sit on the points they concern, the most urgent in front', () => {
     const { findings } = measured({})
-    const marks = chartMarks(findings ?? [], [right, left])
+    const marks = chartMarks(findings ?? [], [right, left], messages.measures.findings.sentences)
     const mark = marks.find(({ ear, route, frequency }) => ear === 'right' && route === 'air' && frequency === 1000)
     expect(mark).toMatchObject({ level: 60, severity: 'urgent', masked: false })
     const first = findings?.find(({ where }) => where.frequency === 1000 && where.ear === 'right')

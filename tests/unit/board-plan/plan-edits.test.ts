@@ -46,3 +46,22 @@ test('a device class with a single site brings it along', () => {
   changePlan(doc, ada, 'right', { deviceClass: 'percutaneous-bone-anchored' })
   expect(planIn(doc)).toMatchObject({ deviceClass: 'percutaneous-bone-anchored', couplingSite: 'skull' })
 })
+
+test('what is known of the ear canal stays when something else changes, and is taken away by undefined', () => {
+  const doc = new Y.Doc()
+  changePlan(doc, ada, 'right', { earCanal: 'atresia' })
+  changePlan(doc, ada, 'right', { incus: 'fixed' })
+  expect(planIn(doc)).toMatchObject({ earCanal: 'atresia', incus: 'fixed' })
+  changePlan(doc, ada, 'right', { earCanal: undefined })
+  expect(planIn(doc)).not.toHaveProperty('earCanal')
+})
+
+test('changes of the ear are taken away by undefined, and by a list without any', () => {
+  const doc = new Y.Doc()
+  for (const none of [undefined, []]) {
+    changePlan(doc, ada, 'right', { earChanges: [{ kind: 'ligament-fixed', ligament: 'malleus' }] })
+    expect(planIn(doc)?.earChanges).toHaveLength(1)
+    changePlan(doc, ada, 'right', { earChanges: none })
+    expect(planIn(doc)).not.toHaveProperty('earChanges')
+  }
+})

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { nearestTest, readScore, rolloversIn } from '../../../app/board/speech/score-reading.ts'
+import { nearestTest } from '../../../app/board/speech/index-from-tests.ts'
+import { readScore, rolloversIn } from '../../../app/board/speech/score-reading.ts'
 import { hearingTest, points } from '../../fixtures/hearing-tests.ts'
 import { speechTest } from '../../fixtures/speech-tests.ts'
 
@@ -65,6 +66,17 @@ describe('a score', () => {
     const { expectation } = readScore(speechTest({ right: 5 }), [], [old, near])
     expect(expectation).toMatchObject({ kind: 'known', audiogram: { id: 't-near' }, against: { verdict: 'below' } })
     expect(nearestTest([old, near], 'right', 'unaided', '2020-05-01')?.id).toBe('t-old')
+  })
+
+  it('is predicted by the words that its list is named after; others are stood in for, and say so', () => {
+    const wordsOf = (listName: string) => {
+      const { expectation } = readScore(speechTest({ listName }), [], [hearingTest({ points: air(30) })])
+      return expectation.kind === 'known' ? expectation.words : undefined
+    }
+    const nu6 = { material: 'nu6', standIn: false }
+    expect(['NU-6', 'nu6 list 2A', 'NU No. 6, form B'].map(wordsOf)).toEqual([nu6, nu6, nu6])
+    expect(wordsOf('CID W-22 1A')).toEqual({ material: 'cid-w22', standIn: false })
+    expect(['', 'list 3', 'NU-60', 'menu 6'].map((name) => wordsOf(name)?.standIn)).toEqual([true, true, true, true])
   })
 
   it('says why there is no prediction', () => {

@@ -9,7 +9,7 @@ import {
 } from '../../../lib/board/edits/speech.ts'
 import type { Pen } from '../../../lib/board/edits/writing.ts'
 import { readRecord } from '../../../lib/board/reading.ts'
-import { asDbSpl } from '../../../lib/units/levels.ts'
+import { asDbHl, asDbSpl } from '../../../lib/units/levels.ts'
 
 function penOf(participant: string): Pen {
   let made = 0
@@ -75,5 +75,17 @@ describe('word scores', () => {
     reinstateSpeechTest(doc, id)
     expect(readRecord(doc, 'speechTests', id)).toMatchObject({ state: 'current' })
     expect(readRecord(doc, 'speechTests', id)?.closing).toBeUndefined()
+  })
+
+  it('and reception thresholds of the same words do not supersede each other', () => {
+    const doc = new Y.Doc()
+    const pen = penOf('p')
+    const { items: _items, right: _right, speechLevel: _level, ...shared } = score({ performedOn: '2026-05-03' })
+    const first = enterSpeechTest(doc, pen, score(), '')
+    const threshold = enterSpeechTest(doc, pen, { ...shared, receptionThreshold: asDbHl(45) }, 'measured again')
+    expect(readRecord(doc, 'speechTests', first)?.state).toBe('current')
+    const later = { ...shared, performedOn: '2026-05-04', receptionThreshold: asDbHl(40) }
+    enterSpeechTest(doc, pen, later, 'measured again')
+    expect(readRecord(doc, 'speechTests', threshold)?.state).toBe('superseded')
   })
 })

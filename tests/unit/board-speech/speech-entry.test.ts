@@ -3,6 +3,7 @@ import { readEntry, type SpeechEntry } from '../../../app/board/speech/speech-en
 
 const today = '2026-05-04'
 const typed = (parts: Partial<SpeechEntry> = {}): SpeechEntry => ({
+  measured: 'score',
   ear: 'left',
   condition: 'aided',
   performedOn: today,
@@ -12,6 +13,7 @@ const typed = (parts: Partial<SpeechEntry> = {}): SpeechEntry => ({
   right: '13',
   speechLevel: '65',
   noiseLevel: '',
+  receptionThreshold: '',
   note: '',
   ...parts,
 })
@@ -56,6 +58,26 @@ describe('a speech test as typed', () => {
     })
     expect(faultsOf({ right: '101 %' }).right).toEqual({ code: 'percent-out-of-range' })
     expect(faultsOf({ right: 'x%' }).right).toEqual({ code: 'not-a-number' })
+  })
+
+  it('is a reception threshold in dB HL without list, level and noise', () => {
+    const reception = { measured: 'reception', items: '', right: '', speechLevel: '', noiseLevel: 'loud' } as const
+    expect(readEntry(typed({ ...reception, receptionThreshold: '-5' }), today)).toEqual({
+      ok: true,
+      test: {
+        ear: 'left',
+        condition: 'aided',
+        performedOn: today,
+        material: 'monosyllables',
+        listName: 'list 3',
+        receptionThreshold: -5,
+        note: '',
+      },
+    })
+    expect(faultsOf({ ...reception, receptionThreshold: '135' })).toEqual({
+      receptionThreshold: { code: 'out-of-range', low: -20, high: 130 },
+    })
+    expect(faultsOf(reception)).toEqual({ receptionThreshold: { code: 'missing' } })
   })
 
   it('names every fault at once', () => {

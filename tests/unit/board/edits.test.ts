@@ -97,14 +97,15 @@ describe('the floor', () => {
   })
 
   it('a folded question stands inside the other, and a person counts once who backs both', () => {
-    const { doc, ids } = floorOf(2)
+    const { doc, pen, ids } = floorOf(2)
     const backer = penOf('q')
     for (const id of ids) toggleBacking(doc, backer, id)
     reply(doc, backer, ids[1] as string, 'so do I')
-    foldQuestion(doc, ids[1] as string, ids[0] as string)
+    foldQuestion(doc, pen, ids[1] as string, ids[0] as string)
     expect(readThreads(doc)).toMatchObject([
       { question: { id: ids[0] }, folded: [{ id: ids[1] }], backers: ['q'], replies: [{ text: 'so do I' }] },
     ])
+    expect(readThreads(doc)[0]?.folded[0]?.movedBy).toBe(pen.participant)
     toggleBacking(doc, backer, ids[0] as string)
     toggleBacking(doc, backer, ids[1] as string)
     expect(readThreads(doc)[0]?.backers).toEqual([])

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { DeviceClass, sitesOf } from '../../../lib/devices/classes.ts'
-import { DeviceProfile } from '../../../lib/forecast/device-profile.ts'
+import { DeviceProfile } from '../../../lib/devices/device-profile.ts'
 import { activeMiddleEarImplant } from '../../../lib/forecast/profiles/active-middle-ear-implant.ts'
 import { percutaneous } from '../../../lib/forecast/profiles/bone-conduction.ts'
 import { deviceProfiles, optionsOf } from '../../../lib/forecast/profiles.ts'

@@ -44,7 +44,12 @@ it('adds what the loss model takes, and its uncertainty, to every number', () =>
 it.each([
   { site: 'incus-body' as const, ossicles: { malleus: 'fixed' as const }, concerns: ['chain-not-mobile'] },
   { site: 'round-window' as const, ossicles: { malleus: 'fixed' as const }, concerns: [] },
-  { site: 'round-window' as const, ossicles: { stapes: 'fixed' as const }, concerns: ['stapes-not-mobile'] },
+  { site: 'stapes-head' as const, ossicles: { stapes: 'fixed' as const }, concerns: ['stapes-not-mobile'] },
+  {
+    site: 'round-window' as const,
+    ossicles: { stapes: 'fixed' as const },
+    concerns: ['stapes-not-mobile', 'window-loss-is-a-bound'],
+  },
 ])('says where the ear differs from the ears of the evidence: $site', ({ site, ossicles, concerns }) => {
   const plan = planned({ couplingSite: site, ...ossicles })
   expect(forecastIn(forecast(inputs({ plan }))).concerns).toEqual(concerns)

@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest'
 import { forecast } from '../../../lib/forecast/forecast.ts'
 import type { ForecastInputs } from '../../../lib/forecast/inputs.ts'
+import { middleEarLoss } from '../../../lib/forecast/middle-ear-loss.ts'
+import { createMiddleEar } from '../../../lib/middle-ear/drive-change.ts'
 import { audiogram } from '../../fixtures/audiograms.ts'
 import { ear, flat, inputs, planned } from '../../fixtures/forecast-ear.ts'
 
@@ -22,6 +24,18 @@ const cases: readonly { title: string; given: Partial<ForecastInputs>; code: str
     title: 'on a stapes head that is missing',
     given: { plan: planned({ couplingSite: 'stapes-head', stapes: 'missing' }) },
     code: 'ossicle-missing',
+  },
+  {
+    title: 'through a chain that leaves no way to the inner ear',
+    given: {
+      loss: middleEarLoss({
+        changes: [{ kind: 'incus-missing' }],
+        actuator: 'fixed-frame',
+        middleEar: createMiddleEar(),
+      }),
+      plan: planned({ couplingSite: 'incus-long-process' }),
+    },
+    code: 'drive-interrupted',
   },
   { title: 'without a current test', given: { tests: undefined }, code: 'no-current-test' },
   {

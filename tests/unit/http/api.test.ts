@@ -2,6 +2,7 @@ import { createServer, type Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Role } from '../../../lib/board/roles.ts'
 import {
   ApiError,
   CaseDetail,
@@ -18,24 +19,39 @@ import {
   ProgrammeDetail,
   ProgrammeList,
 } from '../../../lib/interchange/api.ts'
+import { decodeMomentState } from '../../../lib/interchange/moment-state.ts'
+import { SessionTimeline } from '../../../lib/interchange/session-timeline.ts'
+import { createExchange } from '../../../server/exchange/exchange.ts'
 import { createApi, matchPath } from '../../../server/http/api.ts'
 import { originsOf } from '../../../server/http/origin.ts'
 import { bodyLimitBytes } from '../../../server/http/read-body.ts'
 import { createThrottle, missesAllowed } from '../../../server/http/throttle.ts'
 import { createLog } from '../../../server/log.ts'
+import { createMetrics } from '../../../server/metrics/metrics.ts'
 import { createPeople, type People } from '../../../server/people/people.ts'
 import { sessionCookie } from '../../../server/people/session-cookie.ts'
 import { createSigner } from '../../../server/people/signer.ts'
+import { createPictures } from '../../../server/pictures/pictures.ts'
+import { Hub } from '../../../server/room/hub.ts'
+import { Series } from '../../../server/series/series.ts'
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts'
-import type { Store } from '../../../server/store/store.ts'
+import type { Store, UpdateEntry } from '../../../server/store/store.ts'
+import { createUnnamed } from '../../../server/unnamed/unnamed.ts'
+import { createVotes } from '../../../server/votes/votes.ts'
+import { createWithdrawals } from '../../../server/withdrawals/withdrawals.ts'
 import { makeTemporaryFolder, removeFolder } from '../../support/temporary-folder.ts'
 
 let folder: string
 let store: Store
 let people: People
 let server: Server
+let hub: Hub
 let url: string
 let logged: string
+let ids = 0
+/** Programmes whose followers were told. */
+let changed: string[]
+let closing = false
 const clock = { now: new Date('2026-03-02T08:00:00Z') }
 
 beforeEach(async () => {
@@ -50,7 +66,32 @@ beforeEach(async () => {
     logged += line
   }, now)
   const throttle = createThrottle(() => now().getTime())
-  const api = createApi({ store, people, origins: originsOf(undefined), throttle, now, log })
+  hub = new Hub(store, () => undefined)
+  const votes = createVotes({ store, hub, now })
+  const withdrawals = createWithdrawals({ store, hub, now, newId: () => `id-${++ids}` })
+  const unnamed = createUnnamed({ store, hub, now })
+  changed = []
+  const programmeChanged = (programme: string) => void changed.push(programme)
+  const api = createApi({
+    store,
+    people,
+    votes,
+    withdrawals,
+    hasConsent: async () => true,
+    unnamed,
+    pictures: createPictures({ store, hub, now, newId: () => `id-${++ids}` }),
+    exchange: createExchange({ store, hub, now, newId: () => `id-${++ids}` }),
+    series: new Series(store, log),
+    origins: originsOf(undefined),
+    throttle,
+    programmeChanged,
+    now,
+    log,
+    metrics: createMetrics(),
+    metricsToken: undefined,
+    isClosing: () => closing,
+    canStore: () => true,
+  })
   server = createServer((request, response) => void api(request, response))
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
@@ -58,6 +99,7 @@ beforeEach(async () => {
 afterEach(async () => {
   server.closeAllConnections()
   await new Promise((resolve) => server.close(resolve))
+  await hub.close()
   await store.close()
   await removeFolder(folder)
 })
@@ -243,7 +285,9 @@ describe('what people may see', () => {
     await programmeWithCase(cookie, 'Other day')
     const { token } = await invite(cookie, { scope: { kind: 'programme', id: programme.id }, role: 'observer' })
     const guest = cookieOf(await join1(token))
-    expect(ProgrammeList.parse(await (await get('/api/programmes', guest)).json()).programmes).toEqual([programme])
+    expect(ProgrammeList.parse(await (await get('/api/programmes', guest)).json()).programmes).toEqual([
+      { ...programme, onNow: { kind: 'between', since: null } },
+    ])
     const detail = ProgrammeDetail.parse(await (await get(`/api/programmes/${programme.id}`, guest)).json())
     expect(detail.cases.map((each) => [each.id, each.role])).toEqual([
       [made.id, 'observer'],
@@ -308,6 +352,68 @@ describe('what people may see', () => {
   })
 })
 
+describe('a case as it was', () => {
+  const moment = (caseId: string, at: string, cookie = '') => get(`/api/cases/${caseId}/moments/${at}`, cookie)
+
+  it('is opened at any moment, with a time line, by those whose role has rewind', async () => {
+    const cookie = await owner()
+    const { made } = await programmeWithCase(cookie)
+    const entry = (over: Partial<UpdateEntry>): UpdateEntry => ({
+      document: `record.${made.id}`,
+      update: Uint8Array.of(1),
+      author: 'anna',
+      role: 'team',
+      at: '2026-03-02T08:00:00.000Z',
+      clients: [],
+      ...over,
+    })
+    const called = { kind: 'questions', record: 'q', state: 'called' } as const
+    const done = { kind: 'steps', record: 's', state: 'done' } as const
+    await store.append([
+      entry({}),
+      entry({ update: Uint8Array.of(2), at: '2026-03-02T08:20:00.000Z', marks: [done] }),
+      entry({
+        document: `floor.${made.id}`,
+        update: Uint8Array.of(3),
+        at: '2026-03-02T08:10:00.000Z',
+        marks: [called],
+      }),
+    ])
+    const timeline = SessionTimeline.parse(await (await get(`/api/cases/${made.id}/timeline`, cookie)).json())
+    expect(timeline).toEqual({
+      firstAt: '2026-03-02T08:00:00.000Z',
+      lastAt: '2026-03-02T08:20:00.000Z',
+      marks: [
+        { at: '2026-03-02T08:10:00.000Z', mark: called },
+        { at: '2026-03-02T08:20:00.000Z', mark: done },
+      ],
+    })
+    const answer = await moment(made.id, '2026-03-02T08:15:00Z', cookie)
+    expect(answer.headers.get('content-type')).toBe('application/octet-stream')
+    expect(decodeMomentState(new Uint8Array(await answer.arrayBuffer()))).toEqual({
+      record: [Uint8Array.of(1)],
+      floor: [Uint8Array.of(3)],
+    })
+    expect(await code(await moment(made.id, 'yesterday', cookie))).toBe('bad-request')
+  })
+
+  it('is kept from observers, from people of another case and from strangers', async () => {
+    const cookie = await owner()
+    const { made } = await programmeWithCase(cookie)
+    const other = await programmeWithCase(cookie, 'Other day')
+    const guest = async (role: Role, caseId: string) =>
+      cookieOf(await join1((await invite(cookie, { scope: { kind: 'case', id: caseId }, role })).token))
+    const statuses = async (who: string) => [
+      (await get(`/api/cases/${made.id}/timeline`, who)).status,
+      (await moment(made.id, '2026-03-02T08:00:00.000Z', who)).status,
+    ]
+    expect(await statuses(await guest('panel', made.id))).toEqual([200, 200])
+    expect(await statuses(await guest('observer', made.id))).toEqual([403, 403])
+    expect(await statuses(await guest('moderator', other.made.id))).toEqual([403, 403])
+    expect(await statuses('')).toEqual([401, 401])
+  })
+})
+
 describe('what the owner alone may do', () => {
   it('is refused to a moderator of a programme', async () => {
     const cookie = await owner()
@@ -347,9 +453,73 @@ describe('what the owner alone may do', () => {
 describe('an outage of the store', () => {
   it('is answered as such, logged with its reason, and told to whoever watches', async () => {
     await store.close()
-    const response = await get('/healthz')
+    const response = await get('/readyz')
     expect([response.status, await code(response)]).toEqual([503, 'unavailable'])
+    // The process itself is well: whoever ended it for this would only make it worse.
+    expect((await get('/healthz')).status).toBe(200)
     expect(JSON.parse(logged)).toMatchObject({ level: 'error', event: 'api-failed' })
     store = await openSqliteStore(join(folder, 'store.db'))
+  })
+})
+
+describe('the log', () => {
+  const events = () =>
+    logged
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => JSON.parse(line))
+
+  it('tells who joined by which link, who left, and who tried what was not theirs, without tokens and names', async () => {
+    const cookie = await owner()
+    const { programme } = await programmeWithCase(cookie)
+    const { token } = await invite(cookie, { scope: { kind: 'programme', id: programme.id }, role: 'panel' })
+    const panel = cookieOf(await join1(token, 'Somebody'))
+    logged = ''
+    await join1('a guess')
+    await post('/api/programmes', { label: 'Mine' }, { cookie: panel })
+    await post('/api/programmes', { label: 'Theirs' }, { cookie: panel, origin: 'https://evil.example' })
+    await post('/api/leave', {}, { cookie: panel })
+    expect(events()).toMatchObject([
+      { event: 'link-unknown' },
+      { event: 'request-refused', code: 'not-permitted', route: '/api/programmes', participant: expect.any(String) },
+      { event: 'request-refused', code: 'cross-site', route: '/api/programmes' },
+      { event: 'left' },
+    ])
+    await join1(token, 'Somebody')
+    expect(events().at(-1)).toMatchObject({ event: 'joined', role: 'panel', invitation: expect.any(String) })
+    expect(logged).not.toContain(token)
+    expect(logged).not.toContain('a guess')
+    expect(logged).not.toContain('Somebody')
+  })
+
+  it('does not tell who asked without a name', async () => {
+    const cookie = await owner()
+    const { programme } = await programmeWithCase(cookie)
+    const { token } = await invite(cookie, { scope: { kind: 'programme', id: programme.id }, role: 'observer' })
+    const observer = cookieOf(await join1(token, 'Somebody'))
+    logged = ''
+    await post('/api/cases/none/unnamed', { text: 'Which prosthesis?' }, { cookie: observer })
+    expect(events()).toMatchObject([{ event: 'request-refused', route: '/api/cases/:id/unnamed' }])
+    expect(logged).not.toContain('participant')
+  })
+})
+
+describe('watching the server', () => {
+  it('is told that it takes people in, until it is about to end', async () => {
+    expect((await get('/readyz')).status).toBe(200)
+    closing = true
+    const response = await get('/readyz')
+    closing = false
+    expect([response.status, await code(response)]).toEqual([503, 'unavailable'])
+  })
+
+  it('counts for this computer, and not for what came through a proxy', async () => {
+    const response = await get('/metrics')
+    expect(response.headers.get('content-type')).toMatch(/^text\/plain; version=0\.0\.4/)
+    const text = await response.text()
+    for (const name of ['promontory_edits_total', 'promontory_append_seconds_bucket', 'process_cpu_seconds_total'])
+      expect(text).toContain(`\n${name}`)
+    const forwarded = await fetch(`${url}/metrics`, { headers: { 'x-forwarded-for': '192.0.2.7' } })
+    expect([forwarded.status, await code(forwarded)]).toEqual([403, 'not-permitted'])
   })
 })

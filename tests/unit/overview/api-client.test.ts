@@ -1,6 +1,7 @@
-import { afterEach, expect, test, vi } from 'vitest'
+import { afterEach, beforeAll, expect, test, vi } from 'vitest'
 import { z } from 'zod'
 import { ApiFault, askApi, sentenceOfFault } from '../../../app/api-client.ts'
+import { everywhere } from '../../../app/messages/parts/everywhere.ts'
 
 const Answer = z.strictObject({ label: z.string() })
 
@@ -8,6 +9,7 @@ function answerWith(status: number, body: string): void {
   vi.stubGlobal('fetch', async () => new Response(body, { status }))
 }
 
+beforeAll(() => everywhere.load('en'))
 afterEach(() => vi.unstubAllGlobals())
 
 const faultOf = async (): Promise<ApiFault> => {

@@ -23,7 +23,7 @@ describe('access', () => {
     for (const grants of [[], elsewhere]) {
       const access = accessBy(grants, now)
       expect(access.roleIn(place)).toBeUndefined()
-      expect(access.coversProgramme('day')).toBe(false)
+      expect(access.roleInProgramme('day')).toBeUndefined()
       expect(access.isOwner).toBe(false)
     }
   })
@@ -43,10 +43,11 @@ describe('access', () => {
     expect(access.isOwner).toBe(true)
     expect(access.roleIn(place)).toBe('moderator')
     expect(access.roleIn({ id: 'any', programme: 'any' })).toBe('moderator')
-    expect(access.coversProgramme('any')).toBe(true)
+    expect(access.roleInProgramme('any')).toBe('moderator')
   })
 
-  it('to one case of a programme does not cover the programme', () => {
-    expect(accessBy([grant('team', toCase)], now).coversProgramme('day')).toBe(false)
+  it('to one case of a programme gives no role in the programme, however much it gives in the case', () => {
+    expect(accessBy([grant('moderator', toCase)], now).roleInProgramme('day')).toBeUndefined()
+    expect(accessBy([grant('moderator', toCase), grant('panel', toDay)], now).roleInProgramme('day')).toBe('panel')
   })
 })

@@ -90,6 +90,7 @@ describe('joining', () => {
     const second = await joinBy((await invite('panel')).token, { ...anna, name: 'Bo' }, first.cookie ?? '')
     expect(second.participant.id).not.toBe(first.participant.id)
     expect(second.cookie).not.toBeNull()
+    expect(await people.authenticate(request({ cookie: first.cookie ?? '' }))).toBeUndefined()
   })
 
   it('is refused by an unknown, an expired and a revoked link, each by its own name', async () => {
@@ -120,6 +121,16 @@ describe('authentication', () => {
     later(199 * daysMs)
     expect(await people.authenticate(request({ cookie: cookie ?? '' }))).toBeDefined()
     later(201 * daysMs)
+    expect(await people.authenticate(request({ cookie: cookie ?? '' }))).toBeUndefined()
+  })
+
+  it('knows no session for longer than 400 days, however often it is used', async () => {
+    const { cookie } = await joinBy((await invite('team')).token)
+    later(199 * daysMs)
+    await people.authenticate(request({ cookie: cookie ?? '' }))
+    later(199 * daysMs)
+    await people.authenticate(request({ cookie: cookie ?? '' }))
+    later(3 * daysMs)
     expect(await people.authenticate(request({ cookie: cookie ?? '' }))).toBeUndefined()
   })
 

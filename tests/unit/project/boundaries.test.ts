@@ -74,6 +74,7 @@ describe('the arrows between the parts', () => {
     ['audiometry', ['units']],
     ['speech', ['units', 'audiometry']],
     ['devices', ['units']],
+    ['middle-ear', ['units', 'audiometry', 'devices']],
     ['forecast', ['units', 'audiometry', 'speech', 'middle-ear', 'devices']],
     ['outcomes', ['units', 'audiometry', 'speech', 'forecast', 'devices']],
   ])('of lib/%s go to %s alone', (folder, allowed) => {

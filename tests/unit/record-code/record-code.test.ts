@@ -3,7 +3,9 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import { describe, expect, it } from 'vitest'
 import { SpeechTest } from '../../../lib/board/records/speech-test.ts'
 import { parseRecordCode, recordCode, speechTestCode } from '../../../lib/interchange/record-code.ts'
+import { asDbHl } from '../../../lib/units/levels.ts'
 import { hearingTest, points } from '../../fixtures/hearing-tests.ts'
+import { receptionTest } from '../../fixtures/speech-tests.ts'
 
 const verification = { by: 'p-2', at: '2026-03-03T10:00:00.000Z' }
 const closing = { by: 'p-2', at: '2026-03-04T10:00:00.000Z', reason: 'retested with insert earphones' }
@@ -33,6 +35,7 @@ describe('record code', () => {
     ['another place of the vibrator', { boneTransducer: 'bone-forehead' }],
     ['the earphone left open', { airTransducer: undefined }],
     ['a device', { device: 'active middle-ear implant' }],
+    ['the repeat at 1 kHz', { repeatAt1000: asDbHl(60) }],
     ['no points', { points: {} }],
     ['a masked instead of an unmasked point', { points: points({ 'air.masked.500': 60 }) }],
   ] as const)('changes with %s', (_, parts) => {
@@ -69,6 +72,9 @@ describe('record code', () => {
     })
     expect(speechTestCode({ ...test, verification })).toBe(speechTestCode(test))
     expect(speechTestCode({ ...test, right: 40 })).not.toBe(speechTestCode(test))
+    const threshold = receptionTest()
+    const fiveMore = receptionTest({ receptionThreshold: threshold.receptionThreshold + 5 })
+    expect(speechTestCode(fiveMore)).not.toBe(speechTestCode(threshold))
   })
 })
 

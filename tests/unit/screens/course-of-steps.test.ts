@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { courseOfSteps, operationBeganAt } from '../../../app/screen/course-of-steps.ts'
+import { courseOfSteps } from '../../../app/screen/course-of-steps.ts'
 import type { StepState } from '../../../lib/board/records/operative-step.ts'
 import { step } from '../../fixtures/board-records.ts'
 
@@ -61,9 +61,18 @@ describe('the course of steps', () => {
     expect(courseOfSteps(steps).current?.step.id).toBe('first')
   })
 
-  it('began with the earliest start of a step', () => {
-    const steps = [step('a', { startedAt: '2026-03-02T10:00:00Z' }), step('b', { startedAt: '2026-03-02T09:30:00Z' })]
-    expect(operationBeganAt(steps)).toBe('2026-03-02T09:30:00Z')
-    expect(operationBeganAt([step('c')])).toBeUndefined()
+  it('tells what is open before the step under way and the next one, by their numbers', () => {
+    const steps = [
+      step('a', { rank: 'a0', title: 'A', state: 'ahead' }),
+      step('b', { rank: 'a1', title: 'B', state: 'under-way', needs: ['a'] }),
+      step('c', { rank: 'a2', title: 'C', state: 'done' }),
+      step('d', { rank: 'a3', title: 'D', state: 'ahead', needs: ['c', 'b', 'a'] }),
+    ]
+    const { current, next } = courseOfSteps(steps)
+    expect(current?.open).toEqual([{ number: 1, title: 'A', state: 'ahead' }])
+    expect(next?.open.map(({ number, state }) => [number, state])).toEqual([
+      [2, 'under-way'],
+      [1, 'ahead'],
+    ])
   })
 })

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { sortedTests } from '../../../app/handout/handout-order.ts'
-import { messages } from '../../../app/messages/en.ts'
-import { calendarDayOf, elapsed, frequencyOf } from '../../../app/screen/formats.ts'
+import { calendarDayOf } from '../../../app/messages/moments.ts'
+import { elapsed, frequencyOf } from '../../../app/screen/formats.ts'
 import { measureText } from '../../../app/screen/measure-text.ts'
 import { testMeasures } from '../../../app/screen/test-measures.ts'
 import { hearingTest, points } from '../../fixtures/hearing-tests.ts'
+import { messages } from '../../support/messages.ts'
 
 const closing = { by: 'p-2', at: '2026-03-04T10:00:00.000Z', reason: 'retested' }
 const aided = { condition: 'aided', points: {} } as const

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type LinkLoss, nextLoss } from '../../../app/screen/link-loss.ts'
 
 /** Goes through the states of the link, one minute each. */
-function lossAfter(...states: ('connecting' | 'live' | 'offline')[]): LinkLoss {
+function lossAfter(...states: ('connecting' | 'live' | 'offline' | 'store-away')[]): LinkLoss {
   let loss: LinkLoss = { state: 'linking' }
   for (const [minute, state] of states.entries()) loss = nextLoss(loss, { state }, () => `10:0${minute}`)
   return loss
@@ -17,8 +17,16 @@ describe('the loss of the link', () => {
     expect(lossAfter('connecting', 'live', 'offline', 'connecting', 'offline')).toEqual({
       state: 'lost',
       since: '10:02',
+      why: 'link',
     })
-    expect(lossAfter('live', 'connecting', 'connecting')).toEqual({ state: 'lost', since: '10:01' })
+    expect(lossAfter('live', 'connecting', 'connecting')).toEqual({ state: 'lost', since: '10:01', why: 'link' })
+  })
+
+  it('names a server that can store nothing, and goes on from when it began', () => {
+    expect(lossAfter('live', 'store-away', 'store-away')).toEqual({ state: 'lost', since: '10:01', why: 'store' })
+    expect(lossAfter('live', 'offline', 'store-away')).toEqual({ state: 'lost', since: '10:01', why: 'store' })
+    expect(lossAfter('live', 'store-away', 'offline')).toEqual({ state: 'lost', since: '10:01', why: 'link' })
+    expect(lossAfter('store-away')).toEqual({ state: 'lost', since: '10:00', why: 'store' })
   })
 
   it('is over when the board is live again', () => {

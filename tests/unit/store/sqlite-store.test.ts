@@ -1,4 +1,4 @@
-import { readFile, writeFile } from 'node:fs/promises'
+import { readFile, stat, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -39,6 +39,14 @@ describe('SQLite file', () => {
     await expect(openSqliteStore(join(folder, 'none', 'store.db'))).rejects.toBeInstanceOf(StoreOutage)
   })
 
+  it('is read by nobody but its own user, nor is what is made beside it', async () => {
+    const file = join(folder, 'store.db')
+    const store = await openSqliteStore(file)
+    const modes = await Promise.all([file, `${file}-wal`, `${file}-shm`].map(async (each) => (await stat(each)).mode))
+    expect(modes.map((mode) => mode & 0o077)).toEqual([0, 0, 0])
+    await store.close()
+  })
+
   it('[S6] does not contain the bytes of an erased case any more', async () => {
     const file = join(folder, 'store.db')
     const secret = 'finding: fixed stapes footplate'
@@ -47,7 +55,9 @@ describe('SQLite file', () => {
     await store.createCase({ id: 'c', programme: 'p', label: 'C', rank: 'a', createdAt: '' })
     const update = new TextEncoder().encode(secret)
     await store.append([{ document: 'record.c', update, author: 'a', role: 'team', at: '', clients: [] }])
-    await store.eraseCase('c')
+    await store.eraseCase('c', { id: 'e', by: 'a', at: '' })
+    // Not in what the next pages are written to either, while the server goes on.
+    expect((await readFile(`${file}-wal`)).includes(secret)).toBe(false)
     await store.close()
     expect((await readFile(file)).includes(secret)).toBe(false)
   })
