@@ -15,6 +15,8 @@ const config: NextConfig = {
   },
   // Panes share the chart: a pane that opens later fetches only the parts that the page does not have yet.
   experimental: { turbopackChunking: { generateComponentChunks: true, minComponentChunkSize: 4000 } },
+  // A browser that has not read the head of a page yet asks for its sign by the name of old.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   // One build folder a checkout; a second server of the same checkout (tests) reads the same build.
   distDir: process.env.NEXT_DIST_DIR ?? '.next',
 }

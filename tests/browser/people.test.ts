@@ -70,6 +70,11 @@ it('closes the page of somebody whose link is revoked, says why, and lets nobody
   await late.page.getByText(join.revokedHint).waitFor()
 })
 
+it('has a sign for a browser that asks by the name of old, because the head of the page has not come yet', async () => {
+  const sign = await owner.page.request.get('/favicon.ico')
+  expect([sign.status(), sign.headers()['content-type']]).toEqual([200, 'image/svg+xml'])
+})
+
 it('says of an expired, a mistyped and a foreign link what is the matter', async () => {
   const { server } = meeting
   const [own, other] = [await server.createCase('Own'), await server.createCase('Other')]

@@ -84,7 +84,7 @@ export class Meeting {
     context.setDefaultTimeout(patienceMs)
     await context.addCookies([{ name: themeCookie, value: theme, url: this.server.url }])
     context.on('console', (message) => {
-      if (message.type() === 'error') this.complain(name, message.text())
+      if (message.type() === 'error') this.complain(name, `${message.text()} (${message.location().url})`)
     })
     context.on('weberror', (error) => this.complain(name, String(error.error())))
     return { name, context, page: await context.newPage() }
