@@ -26,6 +26,20 @@ export function carriesContent(frame: Uint8Array): boolean {
   return frame[0] === messageType.sync && (frame[1] === syncStep.step2 || frame[1] === syncStep.update)
 }
 
+/**
+ * Whom an awareness message of y-protocols speaks of first, and at what clock; undefined where it speaks of nobody.
+ * An unmodified y-websocket client sends back what it hears of others, always in messages of their own.
+ */
+export function firstSpokenOf(states: Uint8Array): { readonly client: number; readonly clock: number } | undefined {
+  try {
+    const decoder = decoding.createDecoder(states)
+    if (decoding.readVarUint(decoder) === 0) return undefined
+    return { client: decoding.readVarUint(decoder), clock: decoding.readVarUint(decoder) }
+  } catch {
+    return undefined
+  }
+}
+
 /** The first `frames` content frames of this socket have been stored or refused. */
 export interface Stored {
   readonly frames: number

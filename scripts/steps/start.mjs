@@ -1,9 +1,8 @@
 import { ensureBuilt } from './build.mjs'
 import { ensureInstalled } from './install.mjs'
 import { run } from './run.mjs'
+import { serverArguments, serverEnvironment } from './server-process.mjs'
 
 await ensureInstalled()
 await ensureBuilt()
-process.exitCode = await run([process.execPath, 'dist/server.mjs'], {
-  env: { NODE_ENV: 'production' },
-})
+process.exitCode = await run([process.execPath, ...serverArguments], { env: serverEnvironment })

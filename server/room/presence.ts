@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
 import { rolesWithPresence } from '../../lib/board/roles.ts'
-import { maxPresenceBytes, Presence } from '../../lib/board/wire.ts'
+import { firstSpokenOf, maxPresenceBytes, Presence } from '../../lib/board/wire.ts'
 import { presenceFrame } from './frames.ts'
 import { limits } from './limits.ts'
 import type { Person } from './session.ts'
@@ -36,13 +36,21 @@ export class RoomPresence {
   private readonly published = new Map<number, Published>()
   private readonly changed = new Set<number>()
   private timer: NodeJS.Timeout | undefined
-  private tickMs: number = limits.presenceTickMs.least
+  /** When the next frame may go: who moves after a pause is seen at once. */
+  private restingUntil = 0
   /** Who tells for the people of another process: one owner a process. */
   private readonly elsewhere = new Map<string, object>()
   private readonly outlets: PresenceOutlets
 
   constructor(outlets: PresenceOutlets) {
     this.outlets = outlets
+  }
+
+  /** Whether a frame says what is known already: a client that sends back all it hears is not a busy one. */
+  isKnown(states: Uint8Array): boolean {
+    const first = firstSpokenOf(states)
+    const known = first === undefined ? undefined : this.published.get(first.client)
+    return first !== undefined && known !== undefined && first.clock <= known.clock
   }
 
   /** Takes what a page says of itself; entries that it may not say are dropped. */
@@ -109,7 +117,7 @@ export class RoomPresence {
   private publish(client: number, entry: Published): void {
     this.published.set(client, entry)
     this.changed.add(client)
-    this.timer ??= setTimeout(() => this.flush(), this.tickMs)
+    this.timer ??= setTimeout(() => this.flush(), this.restingUntil - performance.now())
   }
 
   private flush(): void {
@@ -121,7 +129,8 @@ export class RoomPresence {
     this.changed.clear()
     this.outlets.show(presenceFrame(states))
     const { least, most } = limits.presenceTickMs
-    this.tickMs = Math.min(most, Math.max(least, limits.presenceRest * (performance.now() - begun)))
+    const end = performance.now()
+    this.restingUntil = end + Math.min(most, Math.max(least, limits.presenceRest * (end - begun)))
   }
 
   /** Several messages where one would be too long for the database to carry. */

@@ -133,7 +133,8 @@ export class Session {
       case 'content':
         return this.take(frame.update, nowMs)
       case 'presence':
-        if (this.presence.take(nowMs)) this.room.presence.receive(this, this.person, frame.states)
+        if (!this.room.presence.isKnown(frame.states) && this.presence.take(nowMs))
+          this.room.presence.receive(this, this.person, frame.states)
         return
       case 'presence-query': {
         const all = this.presence.take(nowMs) ? this.room.presence.all() : undefined

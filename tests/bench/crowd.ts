@@ -21,6 +21,7 @@ export class Crowd {
   private readonly had = new Map<WebSocket, Set<string>>()
   private readonly delaysMs: number[] = []
   private readonly contestant: Contestant
+  private isEchoing = false
 
   constructor(contestant: Contestant) {
     this.contestant = contestant
@@ -44,8 +45,13 @@ export class Crowd {
     return spread(this.delaysMs, expected)
   }
 
-  /** Everybody moves a pointer so many times a second. @returns milliseconds until each other connection knows */
-  async point(timesPerSecond: number, seconds: number): Promise<Spread> {
+  /**
+   * Everybody moves a pointer so many times a second.
+   * @param echoing whether each connection sends back what it hears of others, as an unmodified y-websocket client does
+   * @returns milliseconds until each other connection knows
+   */
+  async point(timesPerSecond: number, seconds: number, { echoing }: { readonly echoing: boolean }): Promise<Spread> {
+    this.isEchoing = echoing
     const pointers = this.sockets.map(
       (socket, index) => new Pointer(this.sender(socket), this.contestant.participant, index),
     )
@@ -152,6 +158,7 @@ export class Crowd {
   private look(socket: WebSocket, data: Buffer): void {
     const now = performance.now()
     const had = this.hadBy(socket)
+    const before = this.delaysMs.length
     // A frame may carry several edits merged into one.
     for (let from = data.indexOf('@@'); from !== -1; from = data.indexOf('@@', from + 2)) {
       const end = data.indexOf('@', from + 2)
@@ -161,6 +168,8 @@ export class Crowd {
       had.add(marker)
       this.delaysMs.push(now - sent)
     }
+    // What tells nothing new is not sent back, or frames would go round for ever.
+    if (this.isEchoing && this.delaysMs.length > before) socket.send(data)
   }
 
   /** Waits until all copies have come, or nothing has come for a second: what is lost shows in the count. */

@@ -184,6 +184,20 @@ describe('[R3] presence says of its sender only what is true', () => {
     expect(watcher.presences.has(21)).toBe(false)
   })
 
+  it('does not count what a page sends back of others against its own pace', async () => {
+    await open()
+    const [team, panel, watcher] = await Promise.all([
+      join('p-team', 'team'),
+      join('p-panel', 'panel'),
+      join('p-watch', 'panel'),
+    ])
+    publish(team, 41, stateOf('p-team', 'team'))
+    await panel.until(() => panel.presences.has(41))
+    for (let n = 0; n < 3 * limits.presenceBurst; n++) publish(panel, 41, stateOf('p-team', 'team'))
+    publish(panel, 42, stateOf('p-panel', 'panel'))
+    await watcher.until(() => watcher.presences.has(42))
+  })
+
   it('says of somebody who has gone that they have gone', async () => {
     await open()
     const [panel, watcher] = await Promise.all([join('p-panel', 'panel'), join('p-watch', 'panel')])

@@ -12,6 +12,7 @@ import {
 } from '../../lib/interchange/api.ts'
 import { ensureBuilt } from '../../scripts/steps/build.mjs'
 import { root } from '../../scripts/steps/run.mjs'
+import { serverArguments, serverEnvironment } from '../../scripts/steps/server-process.mjs'
 import { makeTemporaryFolder, removeFolder } from './temporary-folder.ts'
 
 export interface ApiAnswer {
@@ -87,9 +88,9 @@ export class TestServer {
   }
 
   async start(port = this.#port): Promise<void> {
-    const child = spawn(process.execPath, ['dist/server.mjs'], {
+    const child = spawn(process.execPath, serverArguments, {
       cwd: root,
-      env: { ...process.env, NODE_ENV: 'production', ...this.#env, PORT: String(port), DATA_DIR: this.dataDir },
+      env: { ...process.env, ...serverEnvironment, ...this.#env, PORT: String(port), DATA_DIR: this.dataDir },
       stdio: ['ignore', 'pipe', 'pipe'],
     })
     this.#process = child

@@ -1,4 +1,5 @@
-import { carriesContent, messageType, syncStep } from '@/lib/board/wire.ts'
+import * as decoding from 'lib0/decoding'
+import { carriesContent, firstSpokenOf, messageType, syncStep } from '@/lib/board/wire.ts'
 
 export interface FrameListener {
   opened(): void
@@ -16,10 +17,22 @@ export const isTooEarly = (frame: Uint8Array, answered: boolean): boolean =>
 export const isAnswer = (frame: Uint8Array): boolean => frame[0] === messageType.sync && frame[1] === syncStep.step2
 
 /**
+ * Whether a frame says again what others published. The provider sends back all that it hears of them: with a hundred
+ * people in a hall, everybody's pointer would come to the server a hundred times.
+ */
+export function isEcho(frame: Uint8Array, ownClient: number): boolean {
+  if (frame[0] !== messageType.awareness) return false
+  const decoder = decoding.createDecoder(frame)
+  decoding.readVarUint(decoder)
+  return firstSpokenOf(decoding.readVarUint8Array(decoder))?.client !== ownClient
+}
+
+/**
  * A WebSocket that tells of the content frames it sends.
+ * @param ownClient under which this page publishes its presence
  * @param asked whether the server asks this person's page for what it lacks (it asks those who may write)
  */
-export function countingSocket(listener: FrameListener, asked: boolean): typeof WebSocket {
+export function countingSocket(listener: FrameListener, ownClient: number, asked: boolean): typeof WebSocket {
   return class extends WebSocket {
     private answered = !asked
 
@@ -30,7 +43,7 @@ export function countingSocket(listener: FrameListener, asked: boolean): typeof 
 
     override send(data: Parameters<WebSocket['send']>[0]): void {
       if (data instanceof Uint8Array) {
-        if (isTooEarly(data, this.answered)) return
+        if (isTooEarly(data, this.answered) || isEcho(data, ownClient)) return
         if (isAnswer(data)) this.answered = true
         if (carriesContent(data)) listener.sending()
       }

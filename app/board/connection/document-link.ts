@@ -121,6 +121,7 @@ export class DocumentLink {
       shouldReconnect: ({ code }) => !finalCodes.includes(code),
       WebSocketPolyfill: countingSocket(
         { opened: () => unstored.restart(), sending: () => this.sending(unstored) },
+        doc.clientID,
         mayWrite,
       ),
     })

@@ -1,8 +1,9 @@
 import * as encoding from 'lib0/encoding'
 import { expect, test } from 'vitest'
+import { Awareness, applyAwarenessUpdate, encodeAwarenessUpdate } from 'y-protocols/awareness'
 import * as syncProtocol from 'y-protocols/sync'
 import * as Y from 'yjs'
-import { isAnswer, isTooEarly } from '../../../app/board/connection/counting-socket.ts'
+import { isAnswer, isEcho, isTooEarly } from '../../../app/board/connection/counting-socket.ts'
 import { carriesContent, messageType } from '../../../lib/board/wire.ts'
 
 function frame(write: (encoder: encoding.Encoder) => void, type: number = messageType.sync): Uint8Array {
@@ -33,4 +34,18 @@ test('only the second step of y-protocols is an answer', () => {
 
 test('answers and updates are counted as content, nothing else is', () => {
   expect([question, answer, update, presence].map(carriesContent)).toEqual([false, true, true, false])
+})
+
+test('what a page publishes of itself goes out, and what it heard of others does not go back', () => {
+  const [own, other] = [new Awareness(new Y.Doc()), new Awareness(new Y.Doc())]
+  own.setLocalState({ user: 'Teal' })
+  other.setLocalState({ user: 'Plover' })
+  applyAwarenessUpdate(own, encodeAwarenessUpdate(other, [other.clientID]), 'the server')
+  const saying = (clients: number[]) =>
+    frame((encoder) => encoding.writeVarUint8Array(encoder, encodeAwarenessUpdate(own, clients)), messageType.awareness)
+  expect(isEcho(saying([own.clientID]), own.clientID)).toBe(false)
+  expect(isEcho(saying([other.clientID]), own.clientID)).toBe(true)
+  for (const each of [question, answer, update]) expect(isEcho(each, own.clientID)).toBe(false)
+  own.destroy()
+  other.destroy()
 })

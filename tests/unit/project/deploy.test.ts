@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { archiveLimits } from '../../../lib/interchange/archive/manifest.ts'
 import { root } from '../../../scripts/steps/run.mjs'
+import { serverArguments, serverEnvironment } from '../../../scripts/steps/server-process.mjs'
 import { limits } from '../../../server/room/limits.ts'
 import { settingRows } from '../../../server/settings.ts'
 
@@ -21,12 +22,13 @@ describe('the service unit', () => {
     const inUnit = valuesOf('Environment').map((text) => text.split('=')[0])
     expect(inUnit).toContain('NODE_ENV')
     expect(inFile.length).toBeGreaterThan(1)
-    for (const name of [...inFile, ...inUnit]) expect([...known, 'NODE_ENV']).toContain(name)
+    for (const name of [...inFile, ...inUnit]) expect([...known, ...Object.keys(serverEnvironment)]).toContain(name)
   })
 
-  it('starts what the build makes, from the folder that holds the data of its own user', () => {
-    const [command = ''] = valuesOf('ExecStart')
-    expect(read('scripts', 'steps', 'start.mjs')).toContain(`'${command.split(' ').at(-1)}'`)
+  it('starts the server as npm start does, from the folder that holds the data of its own user', () => {
+    expect(valuesOf('ExecStart')).toEqual([['/usr/bin/node', ...serverArguments].join(' ')])
+    for (const [name, value] of Object.entries(serverEnvironment))
+      expect(valuesOf('Environment')).toContain(`${name}=${value}`)
     expect(valuesOf('Environment')).toContain(`DATA_DIR=/var/lib/${valuesOf('StateDirectory')[0]}`)
   })
 
