@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini'
 import { ApiError, type ApiErrorCode } from '@/lib/interchange/api.ts'
+import { likeApi, takeEarly } from './early-answers.ts'
 import { pageLanguage } from './messages/page-language.ts'
 import { messagesNow } from './messages/parts/everywhere.ts'
 import { refusalsPart } from './messages/parts/refusals.ts'
@@ -51,10 +52,11 @@ export async function tellApi(path: `/api/${string}`, request: Request): Promise
 
 async function send(path: string, { method = 'GET', body, signal }: Request): Promise<Response> {
   try {
+    const early = method === 'GET' ? takeEarly(path) : undefined
+    if (early !== undefined) return await early
     return await fetch(path, {
       method,
-      credentials: 'same-origin',
-      cache: 'no-store',
+      ...likeApi,
       ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }),
       ...(signal === undefined ? {} : { signal }),
     })

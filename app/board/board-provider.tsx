@@ -2,19 +2,14 @@
 
 import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState, useSyncExternalStore } from 'react'
 import type * as Y from 'yjs'
-import { ApiFault, askApi, sentenceOfFault } from '@/app/api-client.ts'
-import { pageLanguage } from '@/app/messages/page-language.ts'
-import { messagesNow } from '@/app/messages/parts/everywhere.ts'
-import { refusalsPart } from '@/app/messages/parts/refusals.ts'
+import { ApiFault, sentenceOfFault } from '@/app/api-client.ts'
 import { type Messages, useMessages } from '@/app/messages/use-messages.ts'
 import { knownOffset, serverNow } from '@/app/server-clock.ts'
 import { videoDelayOf } from '@/lib/board/edits/video-delay.ts'
 import type { CaseId, ParticipantId } from '@/lib/board/identity.ts'
 import { kindOf } from '@/lib/board/records.ts'
-import type { Refusal } from '@/lib/board/refusals.ts'
 import { tableReading } from '@/lib/board/table-reading.ts'
-import { closeCode } from '@/lib/board/wire.ts'
-import { CaseDetail, Me as MeAnswer, PeopleOfCase } from '@/lib/interchange/api.ts'
+import type { CaseDetail, PeopleOfCase } from '@/lib/interchange/api.ts'
 import {
   type Board,
   BoardContext,
@@ -24,10 +19,9 @@ import {
   PeopleContext,
   type Person,
 } from './board-context.tsx'
-import { BoardConnection, type ConnectionSnapshot } from './connection/board-connection.ts'
+import type { BoardConnection, ConnectionSnapshot } from './connection/board-connection.ts'
 import { writeAgain } from './connection/drafts.ts'
-import { browserText } from './connection/kept-text.ts'
-import { storageWorks } from './connection/local-copy.ts'
+import { closingSentence, type OpenedBoard, openBoard } from './open-board.ts'
 import { OpeningNotice } from './opening-notice.tsx'
 import { PostGuardProvider } from './post-guard.tsx'
 import { ShortcutsProvider } from './shortcuts.tsx'
@@ -38,56 +32,7 @@ const TellUnnamed = lazy(() => import('./tell-unnamed.tsx'))
 type Opening =
   | { readonly state: 'opening' }
   | { readonly state: 'failed'; readonly reason: string }
-  | {
-      readonly state: 'open'
-      readonly connection: BoardConnection
-      readonly detail: CaseDetail
-      readonly people: PeopleOfCase['people']
-    }
-
-const newId = (): string => crypto.randomUUID()
-const now = (): Date => new Date()
-
-async function openBoard(caseId: CaseId, signal: AbortSignal): Promise<Opening & { state: 'open' }> {
-  const path = `/api/cases/${encodeURIComponent(caseId)}` as const
-  const [me, detail, { people }, keepsCopies] = await Promise.all([
-    askApi('/api/me', MeAnswer, { signal }),
-    askApi(path, CaseDetail, { signal }),
-    askApi(`${path}/people`, PeopleOfCase, { signal }),
-    storageWorks(),
-  ])
-  signal.throwIfAborted()
-  const person = me.participant
-  if (person === null) throw new TypeError('a case answered to nobody')
-  const connection = new BoardConnection({
-    caseId,
-    me: { participant: person.id, name: person.name, affiliation: person.affiliation, role: detail.case.role },
-    serverUrl: `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}/sync`,
-    kept: browserText,
-    keepsCopies,
-    now,
-    newId,
-    explain,
-    explainClosing: (code) => closingSentence(code, messagesNow()),
-    reopen: () => location.reload(),
-  })
-  return { state: 'open', connection, detail, people }
-}
-
-async function explain(refused: Refusal): Promise<string> {
-  if (refused.code === 'wrong-time') await readClockAnew()
-  try {
-    const { refusals } = await refusalsPart.load(pageLanguage())
-    return refusals.ofEdit(refused)
-  } catch {
-    // The page lost its link before it had the sentences: what happened is told all the same.
-    return messagesNow().shell.noLink
-  }
-}
-
-/** The device's clock was set, or the server's: the draft is written again by the time that the server has now. */
-const readClockAnew = (): Promise<unknown> =>
-  import('@/app/read-server-clock.ts').then(({ readServerClock }) => readServerClock()).catch(() => undefined)
+  | ({ readonly state: 'open' } & OpenedBoard)
 
 /** A page that nobody touches has to open by itself once the server is back. */
 const retryMs = 2000
@@ -117,7 +62,7 @@ export function BoardProvider({ caseId, notice = wholePageNotice, children }: Bo
       openBoard(caseId, leaving.signal).then(
         (opened) => {
           connection = opened.connection
-          setOpening(opened)
+          setOpening({ state: 'open', ...opened })
         },
         (error: unknown) => {
           if (leaving.signal.aborted) return
@@ -160,7 +105,7 @@ function Connected({ connection, detail, listed, notice, children }: ConnectedPr
     const { caseId, me } = connection.options
     const { label } = detail.case
     const videoDelayMs = () => ownDelayMs(floor, me.participant)
-    const pen = { participant: me.participant, now: serverNow, newId, videoDelayMs }
+    const pen = { participant: me.participant, now: serverNow, newId: () => crypto.randomUUID(), videoDelayMs }
     return { caseId, me, label, programme: detail.programme, record, floor, awareness, pen }
   }, [connection, detail, record, floor, awareness])
   const status = useMemo(() => statusOf(connection, snapshot, board, messages), [connection, snapshot, board, messages])
@@ -250,9 +195,6 @@ function statusOf(
     dismissRefused: () => connection.dismissRefused(),
   }
 }
-
-const closingSentence = (code: number | undefined, { board }: Messages): string =>
-  code === closeCode.revoked ? board.revoked : board.notAllowed
 
 function linkOf({ link, closed }: ConnectionSnapshot, messages: Messages): Link {
   if (link !== 'closed') return { state: link }

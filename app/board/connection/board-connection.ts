@@ -56,6 +56,8 @@ const worstFirst: readonly LinkState[] = ['closed', 'offline', 'store-away', 'co
 /** Both documents of a case, for one person and page, until `destroy`. */
 export class BoardConnection {
   readonly options: BoardConnectionOptions
+  /** Resolves when what this browser keeps has been read and the server is being called. */
+  readonly begun: Promise<unknown>
   private readonly links: Readonly<Record<DocumentKind, DocumentLink>>
   private readonly listeners = new Set<() => void>()
   private roster: Roster = { people: [], observers: 0 }
@@ -73,6 +75,7 @@ export class BoardConnection {
     this.drafts = readDrafts(options.kept.read(this.draftsKey))
     this.links = { record: this.makeLink('record'), floor: this.makeLink('floor') }
     this.snapshot = this.takeSnapshot()
+    this.begun = Promise.all(Object.values(this.links).map(({ begun }) => begun))
   }
 
   readonly subscribe = (notify: () => void): (() => void) => {

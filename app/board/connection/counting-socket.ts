@@ -1,5 +1,6 @@
 import * as decoding from 'lib0/decoding'
 import { carriesContent, firstSpokenOf, messageType, syncStep } from '@/lib/board/wire.ts'
+import { takeEarlyCall } from './early-call.ts'
 
 export interface FrameListener {
   opened(): void
@@ -28,26 +29,25 @@ export function isEcho(frame: Uint8Array, ownClient: number): boolean {
 }
 
 /**
- * A WebSocket that tells of the content frames it sends.
+ * Makes WebSockets that tell of the content frames they send, for a provider that takes it for the class itself.
  * @param ownClient under which this page publishes its presence
  * @param asked whether the server asks this person's page for what it lacks (it asks those who may write)
  */
 export function countingSocket(listener: FrameListener, ownClient: number, asked: boolean): typeof WebSocket {
-  return class extends WebSocket {
-    private answered = !asked
-
-    constructor(url: string | URL, protocols?: string | string[]) {
-      super(url, protocols)
-      listener.opened()
-    }
-
-    override send(data: Parameters<WebSocket['send']>[0]): void {
+  // What a constructor returns takes the place of what it was making: here a socket that may be open already.
+  return function open(address: string): WebSocket {
+    const socket = takeEarlyCall(address) ?? new WebSocket(address)
+    const send = socket.send.bind(socket)
+    let answered = !asked
+    listener.opened()
+    socket.send = (data) => {
       if (data instanceof Uint8Array) {
-        if (isTooEarly(data, this.answered) || isEcho(data, ownClient)) return
-        if (isAnswer(data)) this.answered = true
+        if (isTooEarly(data, answered) || isEcho(data, ownClient)) return
+        if (isAnswer(data)) answered = true
         if (carriesContent(data)) listener.sending()
       }
-      super.send(data)
+      send(data)
     }
-  }
+    return socket
+  } as unknown as typeof WebSocket
 }

@@ -14,6 +14,7 @@ import {
 } from '@/lib/board/wire.ts'
 import { changedPlaces, type Place } from './changed-places.ts'
 import { countingSocket } from './counting-socket.ts'
+import { syncParams } from './early-call.ts'
 import { keepLocalCopy, type LocalCopy } from './local-copy.ts'
 import { Unstored } from './unstored.ts'
 
@@ -67,6 +68,8 @@ interface Copy {
 
 /** One document of a case over the network: in use at once, in step with the server when it can be. */
 export class DocumentLink {
+  /** Resolves when what this browser keeps has been read and the server is being called. */
+  readonly begun: Promise<void>
   private readonly place: LinkPlace
   private readonly events: LinkEvents
   private copy: Copy
@@ -81,7 +84,7 @@ export class DocumentLink {
     this.events = events
     this.copy = this.makeCopy()
     if (place.mayWrite && place.journal !== null) this.copy.unstored.readJournal(place.journal)
-    void this.start(this.copy)
+    this.begun = this.start(this.copy)
   }
 
   get doc(): Y.Doc {
@@ -116,7 +119,7 @@ export class DocumentLink {
       awareness,
       connect: false,
       disableBc: true,
-      params: { own: '1' },
+      params: syncParams,
       resyncInterval: askEveryMs,
       shouldReconnect: ({ code }) => !finalCodes.includes(code),
       WebSocketPolyfill: countingSocket(

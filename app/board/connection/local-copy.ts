@@ -9,28 +9,6 @@ export interface LocalCopy {
   close(): void
 }
 
-const probeName = 'promontory.probe'
-
-/** Whether this browser lets the page store anything (private windows and full disks do not). */
-export function storageWorks(): Promise<boolean> {
-  return new Promise((resolve) => {
-    try {
-      const request = indexedDB.open(probeName)
-      request.onsuccess = () => {
-        request.result.close()
-        resolve(true)
-      }
-      request.onerror = (event) => {
-        event.preventDefault()
-        resolve(false)
-      }
-      request.onblocked = () => resolve(false)
-    } catch {
-      resolve(false)
-    }
-  })
-}
-
 /**
  * Fills `doc` from the copy kept under `name` and keeps the copy up to date.
  * @param failed something that was written is not in the copy. A browser whose disk is full takes the write and undoes it

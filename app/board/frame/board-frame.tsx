@@ -1,6 +1,7 @@
 'use client'
 
 import { lazy, type ReactNode, Suspense, useContext, useEffect, useState } from 'react'
+import { whenIdle } from '@/app/when-idle.ts'
 import { useBoard, useBoardStatus, useMessages, useSingle, useTable } from '../board-context.tsx'
 import { OwnQuestionNotices } from '../later-parts.ts'
 import { UnnamedContext } from '../unnamed-authors.ts'
@@ -66,11 +67,17 @@ function useCalm(): boolean {
   const [isCalm, setCalm] = useState(false)
   useEffect(() => {
     if (!isSettled || isCalm) return
+    // The frame after next begins when what stands now has been painted.
+    requestAnimationFrame(() => requestAnimationFrame(() => performance.mark(firstViewMark)))
+    let callOff = () => {}
+    // Whoever clicks or types meanwhile comes first.
     const timer = setTimeout(() => {
-      performance.mark(firstViewMark)
-      setCalm(true)
+      callOff = whenIdle(() => setCalm(true))
     }, settleMs)
-    return () => clearTimeout(timer)
+    return () => {
+      clearTimeout(timer)
+      callOff()
+    }
   }, [isSettled, isCalm])
   return isCalm
 }

@@ -7,6 +7,8 @@ import { BoardProvider } from '../board-provider.tsx'
 import { BoardFrame } from './board-frame.tsx'
 import { rewindButtonId } from './board-head.tsx'
 
+export { openEarly } from '../open-board.ts'
+
 const RewoundBoard = lazy(() => import('../rewind/rewound-board.tsx'))
 
 const MeetingNotice = lazy(() => import('@/app/meeting/meeting-notice.tsx'))

@@ -1,5 +1,6 @@
-const oneDecimal = new Intl.NumberFormat('en', { minimumFractionDigits: 1, maximumFractionDigits: 1 })
-const seconds = (ms: number): string => oneDecimal.format(ms / 1000)
+import { oneDecimal } from './numbers.ts'
+
+const seconds = (ms: number): string => oneDecimal(ms / 1000)
 const minutesSeconds = (ms: number): string => {
   const whole = Math.floor(ms / 1000)
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`

@@ -1,5 +1,6 @@
-const number = new Intl.NumberFormat('en')
-const questions = (count: number): string => (count === 1 ? '1 question' : `${number.format(count)} questions`)
+import { whole } from './numbers.ts'
+
+const questions = (count: number): string => (count === 1 ? '1 question' : `${whole(count)} questions`)
 
 /** The moderator's desk: one screen for running the meeting. */
 export const desk = {

@@ -1,10 +1,9 @@
 import type { Ear, FrequencyHz } from '@/lib/units/frequencies.ts'
+import { whole } from './numbers.ts'
 import { band, frequency } from './places.ts'
 
-const number = new Intl.NumberFormat('en')
 const ear: Record<Ear, string> = { right: 'Right ear', left: 'Left ear' }
-const counted = (count: number, one: string, many: string): string =>
-  `${number.format(count)} ${count === 1 ? one : many}`
+const counted = (count: number, one: string, many: string): string => `${whole(count)} ${count === 1 ? one : many}`
 
 /** Questions from the room and from remote experts. */
 export const floor = {
@@ -27,9 +26,9 @@ export const floor = {
     empty: 'Write the question first.',
   },
   text: {
-    count: (used: number, limit: number) => `${number.format(used)} of ${number.format(limit)}`,
+    count: (used: number, limit: number) => `${whole(used)} of ${whole(limit)}`,
     tooLong: (used: number, limit: number) =>
-      `${number.format(used)} characters; there is room for ${number.format(limit)}. Shorten it by ${number.format(used - limit)}. All you wrote is still here.`,
+      `${whole(used)} characters; there is room for ${whole(limit)}. Shorten it by ${whole(used - limit)}. All you wrote is still here.`,
     empty: 'Write something first.',
   },
   anchor: {
@@ -67,7 +66,7 @@ export const floor = {
     nothingTitle: 'No question yet',
     nothing: 'What anybody asks stands here at once, for everyone.',
     group: (title: string, count: number) => `${title}: ${counted(count, 'question', 'questions')}`,
-    more: (count: number, left: number) => `Show ${count} more (${number.format(left)} left)`,
+    more: (count: number, left: number) => `Show ${count} more (${whole(left)} left)`,
     yours: 'Yours',
     inQueue: (place: number) => `Number ${place} in the queue`,
     find: 'Find in the questions',

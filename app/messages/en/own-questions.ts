@@ -1,9 +1,9 @@
-const number = new Intl.NumberFormat('en')
+import { whole } from './numbers.ts'
 
 /** What becomes of the questions that somebody asked. */
 export const ownQuestions = {
-  title: (count: number) => `Your questions (${number.format(count)})`,
-  waits: (place: number, of: number) => `waits, ${number.format(place)} of ${number.format(of)}`,
+  title: (count: number) => `Your questions (${whole(count)})`,
+  waits: (place: number, of: number) => `waits, ${whole(place)} of ${whole(of)}`,
   joined: (text: string) => `joined to "${text}"`,
   unnamed: 'without your name',
   go: (text: string) => `Go to: ${text}`,
