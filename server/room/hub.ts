@@ -13,6 +13,7 @@ import { projectFloor, projectRecord } from './projection.ts'
 import { Room, type RoomEvents } from './room.ts'
 import { Rosters } from './rosters.ts'
 import { type Entry, Session } from './session.ts'
+import { tellingSlowness } from './slow-store.ts'
 import { StoreWatch } from './store-watch.ts'
 
 export type Log = (event: string, facts?: Readonly<Record<string, string | number>>) => void
@@ -44,7 +45,7 @@ export class Hub {
     this.store = store
     this.log = log
     this.neighbours = neighbours
-    this.meter = meter
+    this.meter = tellingSlowness(meter, log)
     this.rosters = new Rosters(neighbours)
     this.watch = new StoreWatch({ store, back: (awayMs) => log('store-back', { awayMs }) })
     neighbours.listen({

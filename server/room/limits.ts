@@ -44,6 +44,9 @@ export const limits = {
   /** How often a process that could store nothing tries again, and within what time a second failure waits that long at once. */
   storeRetryMs: 1_000,
   storeCalmMs: 10_000,
+  /** Storing that takes so long is told to the log, and then not again for a while. */
+  slowStoreMs: 1_000,
+  slowStoreQuietMs: 60_000,
   /** How long a process that ends waits for what is being stored. */
   drainMs: 10_000,
   /** How long an empty room stays open. */

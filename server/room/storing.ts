@@ -163,19 +163,25 @@ export class Storing {
     const { seq: from, expectsMore } = this
     const doubted = this.doubted.length
     this.expectsMore = false
-    for (;;) {
-      const updates = await this.parts.store.log(this.parts.document, this.seq, limits.readAtOnce)
-      if (this.closed) return
-      if (updates.length > 0) {
-        await this.parts.beforeFollowing()
-        if (this.closed) return
-        this.follow(updates)
-      }
-      if (updates.length < limits.readAtOnce) break
-    }
+    const updates = await this.missing()
+    if (updates.length > 0) await this.parts.beforeFollowing()
+    if (this.closed) return
+    // All of it at once: what waits here may stand only on the last of what others stored.
+    if (updates.length > 0) this.follow(updates)
     // Behind a log that holds nothing more: what this room stands on is not there any more.
     if (expectsMore && this.seq === from) throw new StoreOutage('The log is shorter than it was.')
     this.judgeDoubted(doubted)
+  }
+
+  /** What the log holds beyond what is known here. */
+  private async missing(): Promise<readonly LoggedUpdate[]> {
+    const found: LoggedUpdate[] = []
+    for (;;) {
+      const after = found.at(-1)?.seq ?? this.seq
+      const page = await this.parts.store.log(this.parts.document, after, limits.readAtOnce)
+      found.push(...page)
+      if (page.length < limits.readAtOnce || this.closed) return found
+    }
   }
 
   private followsDoubted(edit: Edit): edit is SentEdit {

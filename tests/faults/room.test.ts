@@ -1,3 +1,4 @@
+import type { Worker } from 'node:worker_threads'
 import * as encoding from 'lib0/encoding'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import * as Y from 'yjs'
@@ -11,6 +12,7 @@ import { closeCode, maxPresenceBytes } from '../../lib/board/wire.ts'
 import { asDbHl } from '../../lib/units/levels.ts'
 import { presenceFrame } from '../../server/room/frames.ts'
 import { limits } from '../../server/room/limits.ts'
+import { startSourceThread } from '../../server/store/source-thread.ts'
 import { type Store, StoreOutage } from '../../server/store/store.ts'
 import { LightClient } from '../support/light-client.ts'
 import { StubbornClient } from '../support/stubborn-client.ts'
@@ -22,8 +24,8 @@ const caseId = 'heron'
 const record = documentName('record', caseId)
 const clients: LightClient[] = []
 
-async function open(around?: (store: Store) => Store): Promise<void> {
-  server = await startSyncServer(around)
+async function open(around?: (store: Store) => Store, startThread?: (file: string) => Worker): Promise<void> {
+  server = await startSyncServer(around, startThread)
   const createdAt = new Date().toISOString()
   await server.store.createProgramme({ id: 'programme', label: 'Programme', createdAt })
   await server.store.createCase({ id: caseId, programme: 'programme', label: caseId, rank: 'a0', createdAt })
@@ -119,6 +121,30 @@ describe('[R1] checked, then stored, then shown', () => {
     expect(stubborn.stored).toEqual(new Set(['notch']))
     expect(pinsIn((await join('p-mod', 'moderator')).doc)).toEqual(['notch'])
     stubborn.close()
+  })
+})
+
+describe('[R1] a disk that is slow', () => {
+  const writeMs = 1_200
+  const slowly = (file: string) =>
+    startSourceThread(new URL('../support/slow-disk-thread.ts', import.meta.url), { file, writeMs })
+
+  it('shows nothing early, keeps what comes meanwhile for one write, lets people in, and is told of', async () => {
+    await open(undefined, slowly)
+    const names = ['p-anna', 'p-bo', 'p-cleo']
+    const writers = await Promise.all(names.map((name) => join(name, 'team')))
+    const begunMs = performance.now()
+    const outcomes = writers.flatMap((writer, at) =>
+      Array.from({ length: 15 }, (_, n) => writer.attempt((doc) => pin(doc, names[at] ?? '', `pin ${at} ${n}`))),
+    )
+    // Somebody who comes in while the disk is at work sees what is stored, and no more than that.
+    const late = await join('p-late', 'observer')
+    const shown = pinsIn(late.doc).length
+    expect(shown).toBeLessThanOrEqual((await server.store.log(record, 0, 100)).length)
+    expect(new Set(await Promise.all(outcomes))).toEqual(new Set(['stored']))
+    await late.until(() => pinsIn(late.doc).length === 45)
+    expect(performance.now() - begunMs).toBeLessThan(10 * writeMs)
+    expect(server.logged.filter((event) => event === 'store-slow')).toHaveLength(1)
   })
 })
 

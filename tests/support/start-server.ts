@@ -32,15 +32,22 @@ export interface StartOptions {
   /** With the demo programme; false by default. */
   readonly demo?: boolean
   readonly env?: Readonly<Record<string, string>>
+  /** Another Node, and the folder of another copy of the project, built with it; by default this one's. */
+  readonly program?: Program
+}
+
+export interface Program {
+  readonly node: string
+  readonly folder: string
 }
 
 /**
  * Starts the built server (building it when stale) as a process of its own, on a free port and in a folder of its own.
  * Call `stop()` at the end, also after `kill9()`.
  */
-export async function startServer({ demo = false, env = {} }: StartOptions = {}): Promise<TestServer> {
-  await ensureBuilt()
-  const server = new TestServer({ DEMO: demo ? '1' : '0', ...env }, await makeTemporaryFolder())
+export async function startServer({ demo = false, env = {}, program }: StartOptions = {}): Promise<TestServer> {
+  if (program === undefined) await ensureBuilt()
+  const server = new TestServer({ DEMO: demo ? '1' : '0', ...env }, await makeTemporaryFolder(), program)
   await server.start(0)
   return server
 }
@@ -48,6 +55,7 @@ export async function startServer({ demo = false, env = {} }: StartOptions = {})
 export class TestServer {
   readonly dataDir: string
   readonly #env: Readonly<Record<string, string>>
+  readonly #program: Program
   #process: ChildProcess | undefined
   #port = 0
   #links = new Map<string, string>()
@@ -58,8 +66,13 @@ export class TestServer {
   /** Everything that it wrote to its standard output. */
   printed = ''
 
-  constructor(env: Readonly<Record<string, string>>, dataDir: string) {
+  constructor(
+    env: Readonly<Record<string, string>>,
+    dataDir: string,
+    program: Program = { node: process.execPath, folder: root },
+  ) {
     this.#env = env
+    this.#program = program
     this.dataDir = dataDir
   }
 
@@ -88,8 +101,9 @@ export class TestServer {
   }
 
   async start(port = this.#port): Promise<void> {
-    const child = spawn(process.execPath, serverArguments, {
-      cwd: root,
+    const { node, folder } = this.#program
+    const child = spawn(node, serverArguments, {
+      cwd: folder,
       env: { ...process.env, ...serverEnvironment, ...this.#env, PORT: String(port), DATA_DIR: this.dataDir },
       stdio: ['ignore', 'pipe', 'pipe'],
     })

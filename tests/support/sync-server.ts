@@ -3,6 +3,7 @@ import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import type { Worker } from 'node:worker_threads'
 import * as Y from 'yjs'
 import { Role } from '../../lib/board/roles.ts'
 import { SyncEndpoint } from '../../server/room/sync-endpoint.ts'
@@ -14,6 +15,8 @@ export interface SyncServer {
   readonly url: string
   readonly store: Store
   readonly endpoint: SyncEndpoint
+  /** Events that the log was told of. */
+  readonly logged: readonly string[]
   /** From now on this person has another role than their address says; undefined gives that one back. */
   giveRole(participant: string, role: Role | undefined): void
   /** Puts a state into a document's log before anybody opens it. */
@@ -21,14 +24,21 @@ export interface SyncServer {
   stop(): Promise<void>
 }
 
-/** @param around what stands between the rooms and their store, to hold or to fail some of its calls */
-export async function startSyncServer(around: (store: Store) => Store = (store) => store): Promise<SyncServer> {
+/**
+ * @param around what stands between the rooms and their store, to hold or to fail some of its calls
+ * @param startThread another thread for the database than the usual one
+ */
+export async function startSyncServer(
+  around: (store: Store) => Store = (store) => store,
+  startThread?: (file: string) => Worker,
+): Promise<SyncServer> {
   const folder = await mkdtemp(join(tmpdir(), 'promontory-sync-'))
-  const store = around(await openSqliteStore(join(folder, 'board.sqlite')))
+  const store = around(await openSqliteStore(join(folder, 'board.sqlite'), startThread))
+  const logged: string[] = []
   const roles = new Map<string, Role | undefined>()
   const endpoint = new SyncEndpoint({
     store,
-    log: () => undefined,
+    log: (event) => void logged.push(event),
     isOwnOrigin: () => true,
     authenticate: async (request) => {
       const query = new URL(request.url ?? '/', 'http://localhost').searchParams
@@ -47,6 +57,7 @@ export async function startSyncServer(around: (store: Store) => Store = (store) 
     url: `ws://127.0.0.1:${(server.address() as AddressInfo).port}`,
     store,
     endpoint,
+    logged,
     giveRole: (participant, role) => void roles.set(participant, role),
     seed: async (document, doc) => {
       const entry = {
