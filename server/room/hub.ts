@@ -251,6 +251,10 @@ export class Hub {
       pointed: this.neighbours.possible ? (states) => this.tellPresence(name, states) : undefined,
       emptied: (empty) => this.leaveIdle(empty),
       outage: (failed, error) => this.discard(failed, error),
+      refused: (code, by) => {
+        this.meter.refused(code)
+        this.log('edit-refused', { document: name, code, ...(by === undefined ? {} : { participant: by }) })
+      },
       meter: this.meter,
     }
     const room = readable(name, () => new Room({ name, ...place }, found, this.store, events, unnamed))

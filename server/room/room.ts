@@ -28,6 +28,8 @@ export interface RoomEvents {
   readonly pointed: ((states: Uint8Array) => void) | undefined
   emptied(room: Room): void
   outage(room: Room, error: unknown): void
+  /** An edit was refused; `by` is not told of whoever asked without their name. */
+  readonly refused: (code: string, by: ParticipantId | undefined) => void
   readonly meter: Meter
 }
 
@@ -105,6 +107,7 @@ export class Room {
         tooOften: (edit, changes) => this.tooOften(edit, changes),
         beforeFollowing: () => this.beforeFollowing(),
         failed: (error) => this.fail(error),
+        refused: events.refused,
         meter: events.meter,
       },
       this.seq,

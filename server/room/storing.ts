@@ -29,6 +29,8 @@ export interface StoringParts {
   /** Learns what the guard has to know before it judges on top of what other processes stored. */
   beforeFollowing(): Promise<void>
   failed(error: unknown): void
+  /** The guard, or the pace, was against an edit of this person. */
+  refused(code: string, by: ParticipantId | undefined): void
   readonly meter: Meter
 }
 
@@ -235,7 +237,8 @@ export class Storing {
   }
 
   private refuse(edit: JudgedEdit, refused: Refusal): void {
-    this.parts.meter.refused(refused.code)
+    // Whoever asked without their name is not told of.
+    this.parts.refused(refused.code, edit.kind === 'sent' ? edit.by.participant : undefined)
     if (edit.kind === 'sent') edit.session.refuse(edit.frame, refused)
     else edit.refused(refused)
   }

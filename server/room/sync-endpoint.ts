@@ -132,6 +132,7 @@ export class SyncEndpoint {
 
   /** Opens a socket to say why there is no way in. Whoever does not answer holds no place for long. */
   private dismiss(request: IncomingMessage, socket: Duplex, head: Buffer, code: number, reason: string): void {
+    if (code === closeCode.notAllowed || code === closeCode.tooFast) this.options.log('socket-refused', { code })
     this.upgrade(request, socket, head, (ws) => {
       const patience = setTimeout(() => ws.terminate(), limits.goodbyeMs)
       ws.once('close', () => clearTimeout(patience))

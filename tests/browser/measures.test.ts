@@ -34,8 +34,8 @@ const cell = (page: Page, hz: number): Locator =>
 
 /** Speech tests are mounted when somebody comes near them. */
 async function comeNearSpeech(page: Page): Promise<void> {
-  const place = pane(page).locator('[data-when-near]')
-  if ((await place.count()) > 0) await place.evaluate((element) => element.scrollIntoView())
+  // In one step: what waits there may be mounted between looking for it and going there.
+  await pane(page).evaluate((element) => element.querySelector('[data-when-near]')?.scrollIntoView())
   await region(page, speech.heading).waitFor()
 }
 

@@ -75,6 +75,7 @@ describe('[G4] an update is taken whole or not at all', () => {
       putRecord(copy, 'mainScreen', freshRecord('mainScreen', 'p-team'))
     })
     expect(mixed).toMatchObject({ code: 'not-permitted', facts: { role: 'team', kind: 'mainScreen' } })
+    expect(server.logged).toContain('edit-refused')
     expect(await team.attempt((copy) => putRecord(copy, 'notes', freshRecord('notes', 'p-team')))).toBe('stored')
     await moderator.until(() => readTable(moderator.doc, 'notes').length === 1)
     expect(readTable(moderator.doc, 'steps')).toEqual([])

@@ -53,6 +53,7 @@ function storingBehind(ahead: number, stands: (seq: number) => boolean) {
       failed: (error) => {
         throw error
       },
+      refused: () => undefined,
       meter: unmeasured,
     },
     0,
