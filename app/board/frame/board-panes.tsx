@@ -1,6 +1,6 @@
 'use client'
 
-import { Activity, lazy, type ReactNode, Suspense, useCallback, useMemo, useState } from 'react'
+import { Activity, lazy, type ReactNode, Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { useMessages } from '../board-context.tsx'
 import { type Shortcut, useShortcuts } from '../shortcuts.tsx'
 import styles from './board-panes.module.css'
@@ -34,13 +34,15 @@ interface BoardPanesProps {
   readonly when: When
   /** whether panes that are not in the first view may load */
   readonly isCalm: boolean
+  /** once those that are in view at first have been drawn */
+  readonly onStand?: () => void
   /** what stands above the panes; it may bring one forward */
   readonly above: (show: (name: PaneName) => void) => ReactNode
   readonly below?: ReactNode
 }
 
 /** The panes of a case in as many columns as fit, the switch between those that share one, and what frames them. */
-export function BoardPanes({ when, isCalm, above, below }: BoardPanesProps) {
+export function BoardPanes({ when, isCalm, onStand, above, below }: BoardPanesProps) {
   const { board, shell } = useMessages()
   const columns = useColumns()
   const [chosen, setChosen] = useState<PaneName>('hearing')
@@ -53,11 +55,10 @@ export function BoardPanes({ when, isCalm, above, below }: BoardPanesProps) {
   )
   usePaneKeys(show)
   usePaneCalls(chosen, columns, setChosen)
-  const opened = useOpened(
-    paneNames.filter(
-      (name) => isShown(name, chosen, columns) && (isCalm || name === chosen || standsAlone(name, columns)),
-    ),
-  )
+  const shown = paneNames.filter((name) => isShown(name, chosen, columns))
+  const atFirst = shown.filter((name) => name === chosen || standsAlone(name, columns))
+  const opened = useOpened(isCalm ? shown : atFirst)
+  const drawn = useDrawn(atFirst, onStand)
   const switchable = sharedPanes(columns)
   return (
     <div className={styles.board} data-columns={columns} data-when={when}>
@@ -86,6 +87,7 @@ export function BoardPanes({ when, isCalm, above, below }: BoardPanesProps) {
                 {opened.has(name) ? (
                   <Suspense fallback={<p className={styles.loading}>{shell.loading}</p>}>
                     <Content />
+                    <Drawn name={name} onDrawn={drawn} />
                   </Suspense>
                 ) : (
                   <p className={styles.loading}>{shell.loading}</p>
@@ -99,6 +101,25 @@ export function BoardPanes({ when, isCalm, above, below }: BoardPanesProps) {
       {below}
     </div>
   )
+}
+
+/** Stands beside what is loaded, so it is mounted together with it. */
+function Drawn({ name, onDrawn }: { readonly name: PaneName; readonly onDrawn: (name: PaneName) => void }) {
+  useEffect(() => onDrawn(name), [name, onDrawn])
+  return null
+}
+
+/** @returns what each pane calls once it has been drawn; `onStand` is called when all of `awaited` have been */
+function useDrawn(awaited: readonly PaneName[], onStand: (() => void) | undefined): (name: PaneName) => void {
+  const drawn = useRef(new Set<PaneName>())
+  const latest = useRef({ awaited, onStand })
+  useEffect(() => {
+    latest.current = { awaited, onStand }
+  })
+  return useCallback((name: PaneName) => {
+    drawn.current.add(name)
+    if (latest.current.awaited.every((each) => drawn.current.has(each))) latest.current.onStand?.()
+  }, [])
 }
 
 /** Panes that have been in view: only they are loaded, and from then on they keep what was typed in them. */
