@@ -180,6 +180,8 @@ export async function showPane(page: Page, pane: PaneName): Promise<Locator> {
   const panes = page.getByRole('navigation', { name: messages.board.panes })
   await panes.waitFor()
   const choice = panes.getByRole('button', { name: messages.board.paneShort[pane] })
+  // A pane with a column of its own has no button, and may still be loading.
+  await region.or(choice).first().waitFor()
   if (!(await region.isVisible())) await choice.click()
   await region.waitFor()
   return region
