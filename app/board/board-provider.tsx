@@ -62,6 +62,7 @@ export function BoardProvider({ caseId, notice = wholePageNotice, children }: Bo
       openBoard(caseId, leaving.signal).then(
         (opened) => {
           connection = opened.connection
+          if (leaving.signal.aborted) return connection.destroy()
           setOpening({ state: 'open', ...opened })
         },
         (error: unknown) => {

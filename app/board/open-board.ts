@@ -1,6 +1,6 @@
 import { askApi } from '@/app/api-client.ts'
 import { pageLanguage } from '@/app/messages/page-language.ts'
-import { messagesNow } from '@/app/messages/parts/everywhere.ts'
+import { everywhere, messagesNow } from '@/app/messages/parts/everywhere.ts'
 import { refusalsPart } from '@/app/messages/parts/refusals.ts'
 import type { Messages } from '@/app/messages/use-messages.ts'
 import type { CaseId } from '@/lib/board/identity.ts'
@@ -33,14 +33,18 @@ let early: EarlyOpening | undefined
 /** Begins before the page has been drawn, for which a slow phone takes long: whoever opens this case next takes it over. */
 export function openEarly(caseId: CaseId): void {
   const leaving = new AbortController()
-  const opened = open(caseId, leaving.signal)
+  // A page that is drawn has its sentences; this may be before.
+  const opened = everywhere.load(pageLanguage()).then(() => open(caseId, leaving.signal))
   const begun: EarlyOpening = { caseId, leaving, opened }
   early = begun
   const close = () => {
     if (early !== begun) return
     early = undefined
     leaving.abort()
-    void opened.then(({ connection }) => connection.destroy())
+    opened.then(
+      ({ connection }) => connection.destroy(),
+      () => undefined,
+    )
   }
   opened.catch(() => undefined) // whoever takes it hears of the failure
   setTimeout(close, unwantedMs)
@@ -79,8 +83,8 @@ async function open(caseId: CaseId, signal: AbortSignal): Promise<OpenedBoard> {
     reopen: () => location.reload(),
   })
   // Drawn only then, once and with what this browser has; the server answers meanwhile.
+  signal.addEventListener('abort', () => connection.destroy())
   await connection.begun
-  if (signal.aborted) connection.destroy()
   signal.throwIfAborted()
   return { connection, detail, people }
 }

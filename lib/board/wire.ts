@@ -27,16 +27,21 @@ export function carriesContent(frame: Uint8Array): boolean {
 }
 
 /**
- * Whom an awareness message of y-protocols speaks of first, and at what clock; undefined where it speaks of nobody.
- * An unmodified y-websocket client sends back what it hears of others, always in messages of their own.
+ * Whom an awareness message of y-protocols speaks of, and at what clocks; at most the first `most`, and none for bytes that
+ * are no such message.
  */
-export function firstSpokenOf(states: Uint8Array): { readonly client: number; readonly clock: number } | undefined {
+export function spokenOf(states: Uint8Array, most = Number.POSITIVE_INFINITY): { client: number; clock: number }[] {
   try {
     const decoder = decoding.createDecoder(states)
-    if (decoding.readVarUint(decoder) === 0) return undefined
-    return { client: decoding.readVarUint(decoder), clock: decoding.readVarUint(decoder) }
+    const spoken: { client: number; clock: number }[] = []
+    for (let left = Math.min(decoding.readVarUint(decoder), most); left > 0; left--) {
+      spoken.push({ client: decoding.readVarUint(decoder), clock: decoding.readVarUint(decoder) })
+      const length = decoding.readVarUint(decoder)
+      decoder.pos += length
+    }
+    return spoken
   } catch {
-    return undefined
+    return []
   }
 }
 

@@ -2,6 +2,7 @@ import { existsSync, mkdirSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { CannotStart } from '../cannot-start.ts'
 import { dataFiles } from '../data-folder.ts'
+import { openLink, saysHowItIsKept } from '../store/postgres/link-secrecy.ts'
 import { readPostgresTables, writePostgresTables } from '../store/postgres/table-access.ts'
 import { readSqliteTables, writeSqliteTables } from '../store/sqlite/table-access.ts'
 import type { TableReader, TableWriter } from '../store/tables.ts'
@@ -17,8 +18,10 @@ export interface StorePlace {
 }
 
 export function storePlace(text: string): StorePlace {
-  if (/^postgres(ql)?:\/\//.test(text))
+  if (/^postgres(ql)?:\/\//.test(text)) {
+    if (!saysHowItIsKept(text)) throw new CannotStart(`The address of the database ${openLink}`)
     return { name: withoutPassword(text), read: () => readPostgresTables(text), write: () => writePostgresTables(text) }
+  }
   const file = text.endsWith('.db') ? resolve(text) : dataFiles(resolve(text)).store
   return {
     name: file,

@@ -2,14 +2,11 @@ import type { WebSocket } from 'ws'
 import { parseDocumentName } from '../../lib/board/documents.ts'
 import type { ParticipantId } from '../../lib/board/identity.ts'
 import { closeCode } from '../../lib/board/wire.ts'
-import type { CaseProjection } from '../../lib/interchange/api.ts'
-import type { CaseOutcome } from '../../lib/interchange/outcome-columns.ts'
 import { type Meter, unmeasured } from '../metrics/meter.ts'
 import { alone, type Neighbours, type Notice } from '../nodes/neighbours.ts'
-import { type Store, StoreConflict, StoreOutage } from '../store/store.ts'
+import { type Store, StoreOutage } from '../store/store.ts'
 import { limits } from './limits.ts'
-import { projectOutcome } from './outcome-projection.ts'
-import { projectFloor, projectRecord } from './projection.ts'
+import { Projecting } from './projecting.ts'
 import { Room, type RoomEvents } from './room.ts'
 import { Rosters } from './rosters.ts'
 import { type Entry, Session } from './session.ts'
@@ -30,7 +27,7 @@ export class Hub {
   private readonly log: Log
   private readonly rooms = new Map<string, Promise<Room>>()
   private readonly idle = new Map<string, NodeJS.Timeout>()
-  private readonly projecting = new Map<string, Promise<void>>()
+  private readonly projecting: Projecting
   private readonly neighbours: Neighbours
   private readonly meter: Meter
   private readonly watch: StoreWatch
@@ -47,6 +44,11 @@ export class Hub {
     this.neighbours = neighbours
     this.meter = tellingSlowness(meter, log)
     this.rosters = new Rosters(neighbours)
+    this.projecting = new Projecting({
+      store,
+      opened: () => this.opened(),
+      failed: (caseId, error) => log('projection-failed', { case: caseId, problem: String(error) }),
+    })
     this.watch = new StoreWatch({ store, back: (awayMs) => log('store-back', { awayMs }) })
     neighbours.listen({
       heard: (from, notice) => void this.hear(from, notice).catch((error: unknown) => this.failed('notice', error)),
@@ -160,7 +162,7 @@ export class Hub {
     await atMost(limits.drainMs, Promise.all(rooms.map((room) => room.settled())))
     await Promise.allSettled([
       ...rooms.map((room) => room.saveSnapshot()),
-      ...this.projecting.values(),
+      this.projecting.settled(),
       ...rooms.map((room) => this.neighbours.attend(room.name, null)),
     ])
     for (const room of rooms) room.close()
@@ -245,7 +247,7 @@ export class Hub {
       place.kind === 'floor' ? this.store.listUnnamed(place.caseId) : [],
     ])
     const events: RoomEvents = {
-      changed: (changed) => this.project(changed),
+      changed: (changed) => this.projecting.changed(changed),
       appended: (_, seq) => this.neighbours.tell({ kind: 'appended', document: name, seq }),
       othersWrite: this.neighbours.possible,
       pointed: this.neighbours.possible ? (states) => this.tellPresence(name, states) : undefined,
@@ -293,37 +295,6 @@ export class Hub {
     this.watch.failed()
     this.rooms.delete(room.name)
     room.close()
-  }
-
-  /** Writes the columns of a case some time after a change; one write at a time a case, the last one wins. */
-  private project(room: Room): void {
-    const { caseId } = room
-    if (this.projecting.has(caseId)) return
-    const work = new Promise((resolve) => setTimeout(resolve, limits.rosterTickMs / 4))
-      .then(() => {
-        this.projecting.delete(caseId)
-        return this.writeProjection(caseId)
-      })
-      .catch((error: unknown) => this.log('projection-failed', { case: caseId, problem: String(error) }))
-    this.projecting.set(caseId, work)
-  }
-
-  private async writeProjection(caseId: string): Promise<void> {
-    const stored = await this.store.findCase(caseId)
-    if (stored === null) return
-    let projection: CaseProjection = stored
-    let outcome: CaseOutcome | undefined
-    for await (const room of this.opened()) {
-      if (room.caseId !== caseId) continue
-      projection = { ...projection, ...(room.kind === 'record' ? projectRecord : projectFloor)(room.tables) }
-      if (room.kind === 'record') outcome = projectOutcome(room.tables)
-    }
-    try {
-      await this.store.saveProjection(caseId, { ...projection, updatedAt: new Date().toISOString() })
-      if (outcome !== undefined) await this.store.saveOutcome(caseId, outcome)
-    } catch (error) {
-      if (!(error instanceof StoreConflict)) throw error // erased meanwhile: there is nothing to keep
-    }
   }
 
   private async sendRosters(): Promise<void> {

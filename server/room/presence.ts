@@ -1,7 +1,7 @@
 import * as decoding from 'lib0/decoding'
 import * as encoding from 'lib0/encoding'
 import { rolesWithPresence } from '../../lib/board/roles.ts'
-import { firstSpokenOf, maxPresenceBytes, Presence } from '../../lib/board/wire.ts'
+import { maxPresenceBytes, Presence, spokenOf } from '../../lib/board/wire.ts'
 import { presenceFrame } from './frames.ts'
 import { limits } from './limits.ts'
 import type { Person } from './session.ts'
@@ -46,11 +46,10 @@ export class RoomPresence {
     this.outlets = outlets
   }
 
-  /** Whether a frame says what is known already: a client that sends back all it hears is not a busy one. */
+  /** Whether a frame says only what is known already: a client that sends back all it hears is not a busy one. */
   isKnown(states: Uint8Array): boolean {
-    const first = firstSpokenOf(states)
-    const known = first === undefined ? undefined : this.published.get(first.client)
-    return first !== undefined && known !== undefined && first.clock <= known.clock
+    const spoken = spokenOf(states, clientsPerSocket)
+    return spoken.length > 0 && spoken.every(({ client, clock }) => clock <= (this.published.get(client)?.clock ?? -1))
   }
 
   /** Takes what a page says of itself; entries that it may not say are dropped. */
@@ -58,6 +57,8 @@ export class RoomPresence {
     if (!rolesWithPresence.includes(person.role)) return
     for (const { client, clock, state } of readStates(states)) {
       const known = this.published.get(client)
+      // Of somebody who has gone already, by a client that sends back all it hears.
+      if (known === undefined && state === 'null') continue
       if (known === undefined ? this.countOf(owner) >= clientsPerSocket : !this.mayReplace(known, owner, person, clock))
         continue
       if (state === 'null' || isOwnState(state, person)) this.publish(client, { owner, clock, state })

@@ -107,7 +107,7 @@ export class Room {
         tooOften: (edit, changes) => this.tooOften(edit, changes),
         beforeFollowing: () => this.beforeFollowing(),
         failed: (error) => this.fail(error),
-        refused: events.refused,
+        refusedUnnamed: (code) => events.refused(code, undefined),
         meter: events.meter,
       },
       this.seq,
@@ -202,6 +202,11 @@ export class Room {
       const stored = () => settled(undefined)
       this.storing.take({ kind: 'unnamed', update, by, person, nowMs, stored, refused: settled, failed })
     })
+  }
+
+  /** Tells whoever counts, and the log, that something of this person's was not taken. */
+  tellRefusal(code: string, by: ParticipantId): void {
+    this.events.refused(code, by)
   }
 
   private tooOften(edit: JudgedEdit, changes: readonly Change[]): Refusal | undefined {

@@ -79,6 +79,7 @@ export class Session {
   }
 
   refuse(frame: number, refused: Refusal): void {
+    this.room.tellRefusal(refused.code, this.person.id)
     if (this.hearsOwn) this.send(encodeOwn('refused', { frame, refusal: refused }))
     if (!this.refusals.take(Date.now())) this.close(closeCode.tooFast, 'too many refused edits; reload the page')
   }

@@ -29,8 +29,8 @@ export interface StoringParts {
   /** Learns what the guard has to know before it judges on top of what other processes stored. */
   beforeFollowing(): Promise<void>
   failed(error: unknown): void
-  /** The guard, or the pace, was against an edit of this person. */
-  refused(code: string, by: ParticipantId | undefined): void
+  /** The guard, or the pace, was against an edit of somebody who asked without their name. */
+  refusedUnnamed(code: string): void
   readonly meter: Meter
 }
 
@@ -237,10 +237,9 @@ export class Storing {
   }
 
   private refuse(edit: JudgedEdit, refused: Refusal): void {
-    // Whoever asked without their name is not told of.
-    this.parts.refused(refused.code, edit.kind === 'sent' ? edit.by.participant : undefined)
-    if (edit.kind === 'sent') edit.session.refuse(edit.frame, refused)
-    else edit.refused(refused)
+    if (edit.kind === 'sent') return edit.session.refuse(edit.frame, refused)
+    this.parts.refusedUnnamed(refused.code)
+    edit.refused(refused)
   }
 
   private renewProposal(): void {

@@ -78,23 +78,26 @@ export class SyncEndpoint {
     const name = decodeURIComponent(url.pathname.slice(syncPath.length))
     const place = parseDocumentName(name)
     if (place === undefined) return refuseUpgrade(socket, '404 Not Found')
-    if (!this.options.isOwnOrigin(request)) return refuseUpgrade(socket, '403 Forbidden')
+    if (!this.options.isOwnOrigin(request)) {
+      this.options.log('socket-refused', { code: 'cross-site' })
+      return refuseUpgrade(socket, '403 Forbidden')
+    }
     if (this.connections >= limits.sockets) return refuseUpgrade(socket, '503 Service Unavailable')
     const caller = await this.options.authenticate(request)
     const [role, room] = (await this.roleAndRoom(caller, place.caseId, name)) ?? []
     // A browser cannot read why an upgrade failed, so the socket is opened and closed with the reason.
-    if (caller === undefined || role === undefined || room === undefined)
-      return this.dismiss(
-        request,
-        socket,
-        head,
-        closeCode.notAllowed,
-        'you have no access to this case; ask for a new link',
-      )
+    if (caller === undefined || role === undefined || room === undefined) {
+      // Whoever has signed out tries as well: of them there is nothing to tell.
+      if (caller !== undefined) this.tellRefusal('not-permitted', name, caller.participant.id)
+      const reason = 'you have no access to this case; ask for a new link'
+      return this.dismiss(request, socket, head, closeCode.notAllowed, reason)
+    }
     const { id, name: personName, affiliation } = caller.participant
     // Tickets are made on the server's own computer, as many as are wanted there.
-    if (caller.session !== null && (this.socketsOf.get(id) ?? 0) >= limits.socketsPerPerson)
+    if (caller.session !== null && (this.socketsOf.get(id) ?? 0) >= limits.socketsPerPerson) {
+      this.tellRefusal('too-many-pages', name, id)
       return this.dismiss(request, socket, head, closeCode.tooFast, 'too many pages of one person are open; close some')
+    }
     const entry: Entry = {
       person: { id, name: personName, affiliation, role },
       hearsOwn: url.searchParams.get('own') === '1',
@@ -121,6 +124,10 @@ export class SyncEndpoint {
     }
   }
 
+  private tellRefusal(code: string, document: string, participant: string): void {
+    this.options.log('socket-refused', { code, document, participant })
+  }
+
   private count(participant: string, ws: WebSocket): void {
     this.socketsOf.set(participant, (this.socketsOf.get(participant) ?? 0) + 1)
     ws.once('close', () => {
@@ -132,7 +139,6 @@ export class SyncEndpoint {
 
   /** Opens a socket to say why there is no way in. Whoever does not answer holds no place for long. */
   private dismiss(request: IncomingMessage, socket: Duplex, head: Buffer, code: number, reason: string): void {
-    if (code === closeCode.notAllowed || code === closeCode.tooFast) this.options.log('socket-refused', { code })
     this.upgrade(request, socket, head, (ws) => {
       const patience = setTimeout(() => ws.terminate(), limits.goodbyeMs)
       ws.once('close', () => clearTimeout(patience))

@@ -173,6 +173,7 @@ describe('[R3] presence says of its sender only what is true', () => {
     publish(panel, 3, stateOf('p-panel', 'panel', { name: 'p-team' }))
     publish(panel, 4, stateOf('p-panel', 'panel').replace('}}', `},"typing":"${'x'.repeat(maxPresenceBytes)}"}`))
     publish(panel, 5, '{"user":')
+    publish(panel, 7, 'null')
     publish(panel, 6, stateOf('p-panel', 'panel'))
     await watcher.until(() => watcher.presences.has(6))
     expect([...watcher.presences.keys()]).toEqual([6])

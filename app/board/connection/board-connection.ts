@@ -56,7 +56,7 @@ const worstFirst: readonly LinkState[] = ['closed', 'offline', 'store-away', 'co
 /** Both documents of a case, for one person and page, until `destroy`. */
 export class BoardConnection {
   readonly options: BoardConnectionOptions
-  /** Resolves when what this browser keeps has been read and the server is being called. */
+  /** Resolves when what this browser keeps has been read, or takes too long, and the server is being called. */
   readonly begun: Promise<unknown>
   private readonly links: Readonly<Record<DocumentKind, DocumentLink>>
   private readonly listeners = new Set<() => void>()

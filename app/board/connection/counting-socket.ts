@@ -1,5 +1,5 @@
 import * as decoding from 'lib0/decoding'
-import { carriesContent, firstSpokenOf, messageType, syncStep } from '@/lib/board/wire.ts'
+import { carriesContent, messageType, spokenOf, syncStep } from '@/lib/board/wire.ts'
 import { takeEarlyCall } from './early-call.ts'
 
 export interface FrameListener {
@@ -25,7 +25,8 @@ export function isEcho(frame: Uint8Array, ownClient: number): boolean {
   if (frame[0] !== messageType.awareness) return false
   const decoder = decoding.createDecoder(frame)
   decoding.readVarUint(decoder)
-  return firstSpokenOf(decoding.readVarUint8Array(decoder))?.client !== ownClient
+  // Who was taken for gone hears of that together with others, and says of all of them at once that they are here.
+  return !spokenOf(decoding.readVarUint8Array(decoder)).some(({ client }) => client === ownClient)
 }
 
 /**

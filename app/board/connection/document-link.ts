@@ -68,7 +68,7 @@ interface Copy {
 
 /** One document of a case over the network: in use at once, in step with the server when it can be. */
 export class DocumentLink {
-  /** Resolves when what this browser keeps has been read and the server is being called. */
+  /** Resolves when what this browser keeps has been read, or takes too long, and the server is being called. */
   readonly begun: Promise<void>
   private readonly place: LinkPlace
   private readonly events: LinkEvents
@@ -83,7 +83,7 @@ export class DocumentLink {
     this.place = place
     this.events = events
     this.copy = this.makeCopy()
-    if (place.mayWrite && place.journal !== null) this.copy.unstored.readJournal(place.journal)
+    if (place.mayWrite && place.journal !== null) this.copy.unstored.hold(place.journal)
     this.begun = this.start(this.copy)
   }
 
@@ -104,6 +104,7 @@ export class DocumentLink {
   }
 
   destroy(): void {
+    if (this.isDestroyed) return
     this.isDestroyed = true
     this.local?.close()
     for (const copy of [this.copy, this.next]) if (copy !== undefined) dispose(copy)
@@ -171,12 +172,17 @@ export class DocumentLink {
 
   private async loadLocalCopy(copy: Copy): Promise<void> {
     const { copyName } = this.place
-    if (copyName === undefined) return
+    if (copyName === undefined) return copy.unstored.release()
+    let isLate = false
     const loading = keepLocalCopy(copyName, copy.doc, () => this.events.copyFailed()).then((local) => {
-      if (this.isDestroyed || copy !== this.copy) local.close()
-      else this.local = local
+      if (this.isDestroyed || copy !== this.copy) return local.close()
+      this.local = local
+      copy.unstored.release()
+      // What was sent without the copy carried nothing of it: the next link says all of it anew.
+      if (isLate) this.reconnect()
     })
     await Promise.race([loading, new Promise((resolve) => setTimeout(resolve, copyLoadMs))])
+    isLate = true
   }
 
   private sending(unstored: Unstored): void {

@@ -1,3 +1,5 @@
+/** A browser that does not answer keeps nobody waiting for longer, and then keeps no copy. */
+const patienceMs = 3000
 const probeName = 'promontory.probe'
 let early: Promise<boolean> | undefined
 
@@ -15,6 +17,7 @@ export function storageWorks(): Promise<boolean> {
 
 function probe(): Promise<boolean> {
   return new Promise((resolve) => {
+    setTimeout(() => resolve(false), patienceMs)
     try {
       const request = indexedDB.open(probeName)
       request.onsuccess = () => {

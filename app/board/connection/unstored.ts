@@ -22,6 +22,8 @@ interface Entry {
  */
 export class Unstored {
   private entries = new Map<string, Entry>()
+  /** What an earlier page left, until the copy that holds it has been read: no frame of this page carries it before. */
+  private held: readonly Place[] = []
   private sent = 0
   private confirmed = 0
 
@@ -60,20 +62,26 @@ export class Unstored {
 
   clear(): void {
     this.entries.clear()
+    this.held = []
   }
 
   get isEmpty(): boolean {
-    return this.entries.size === 0 && this.confirmed >= this.sent
+    return this.entries.size === 0 && this.held.length === 0 && this.confirmed >= this.sent
   }
 
   /** The places as text, for a page that is opened again after it was closed offline. */
   toJournal(): string {
-    return JSON.stringify([...this.entries.values()].map(({ place }) => place))
+    return JSON.stringify([...this.held, ...[...this.entries.values()].map(({ place }) => place)])
   }
 
-  readJournal(text: string): void {
-    const places = Journal.safeParse(parseJson(text))
-    if (places.success) this.note(places.data)
+  /** Takes what an earlier page left, as `toJournal` wrote it; `release` follows when its words are in the document. */
+  hold(journal: string): void {
+    this.held = Journal.safeParse(parseJson(journal)).data ?? []
+  }
+
+  release(): void {
+    this.note(this.held)
+    this.held = []
   }
 }
 

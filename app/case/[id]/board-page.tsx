@@ -8,9 +8,10 @@ import type { CaseId } from '@/lib/board/identity.ts'
 // Asked for when this script runs and not only when the page has been drawn, for which a slow phone takes long. What fails here is
 // asked for again below.
 if (typeof window !== 'undefined') {
-  const begun = beginEarly(location.pathname)
+  const { pathname } = location
+  const begun = beginEarly(pathname)
   import('@/app/board/frame/board.tsx')
-    .then(({ openEarly }) => begun !== undefined && openEarly(begun))
+    .then(({ openEarly }) => begun !== undefined && location.pathname === pathname && openEarly(begun))
     .catch(() => undefined)
 }
 

@@ -45,6 +45,8 @@ test('what a page publishes of itself goes out, and what it heard of others does
     frame((encoder) => encoding.writeVarUint8Array(encoder, encodeAwarenessUpdate(own, clients)), messageType.awareness)
   expect(isEcho(saying([own.clientID]), own.clientID)).toBe(false)
   expect(isEcho(saying([other.clientID]), own.clientID)).toBe(true)
+  // The answer to a message that took this page for gone, together with others.
+  expect(isEcho(saying([other.clientID, own.clientID]), own.clientID)).toBe(false)
   for (const each of [question, answer, update]) expect(isEcho(each, own.clientID)).toBe(false)
   own.destroy()
   other.destroy()

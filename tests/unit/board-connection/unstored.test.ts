@@ -72,7 +72,8 @@ describe('what the server has not confirmed', () => {
     const earlier = new Unstored()
     earlier.note([{ kind: 'tests', id: 't1', field: 'points', key: 'air.masked.1000' }, question('q1')])
     const later = new Unstored()
-    later.readJournal(earlier.toJournal())
+    later.hold(earlier.toJournal())
+    later.release()
     expect(later.isEmpty).toBe(false)
     expect(later.lostBy(1)).toEqual([
       { kind: 'tests', id: 't1', field: 'points', key: 'air.masked.1000' },
@@ -82,8 +83,25 @@ describe('what the server has not confirmed', () => {
 
   test('a damaged journal is left aside', () => {
     const unstored = new Unstored()
-    unstored.readJournal('[{"kind":"no-such-kind","id":"x"}]')
-    unstored.readJournal('{')
+    unstored.hold('[{"kind":"no-such-kind","id":"x"}]')
+    unstored.hold('{')
+    unstored.release()
+    expect(unstored.isEmpty).toBe(true)
+  })
+
+  test('what an earlier page left is confirmed by no frame before its words have been read', () => {
+    const earlier = new Unstored()
+    earlier.note([question('q1')])
+    const unstored = new Unstored()
+    unstored.hold(earlier.toJournal())
+    unstored.send()
+    unstored.confirm(1)
+    expect(unstored.isEmpty).toBe(false)
+    expect(unstored.toJournal()).toBe(earlier.toJournal())
+    unstored.release()
+    unstored.restart()
+    unstored.send()
+    unstored.confirm(1)
     expect(unstored.isEmpty).toBe(true)
   })
 })

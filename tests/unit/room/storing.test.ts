@@ -53,7 +53,7 @@ function storingBehind(ahead: number, stands: (seq: number) => boolean) {
       failed: (error) => {
         throw error
       },
-      refused: () => undefined,
+      refusedUnnamed: () => undefined,
       meter: unmeasured,
     },
     0,

@@ -58,6 +58,11 @@ describe('settings', () => {
     ['ORIGIN', 'ftp://example.org', /ORIGIN/],
     ['DATABASE_URL', 'mysql://localhost/board', /DATABASE_URL is no address of a PostgreSQL database/],
     ['DATABASE_URL', 'postgres://board@database.example.org/board', /does not say how the link is kept/],
+    ['DATABASE_URL', 'postgres://board@localhost/board?host=database.example.org', /does not say how/],
+    ['DATABASE_URL', 'postgres:///board?host=database.example.org', /does not say how/],
+    ['DATABASE_URL', 'postgres:///board', /does not say how/],
+    ['DATABASE_URL', 'postgres://board@127.0.0.1.example.org/board', /does not say how/],
+    ['DATABASE_URL', 'postgres://board@database.example.org/board?sslmode=', /does not say how/],
     ['METRICS_TOKEN', 'short', /METRICS_TOKEN is too short/],
   ])('refuse %s=%s in one line that names it', (name, value, line) => {
     expect(() => read({ [name]: value })).toThrow(line)
