@@ -27,7 +27,8 @@ export function PaneSwitch({ when, names, shown, onShow }: PaneSwitchProps) {
             type="button"
             className={styles.choice}
             aria-current={name === shown}
-            aria-controls={paneId(name, when)}
+            // A pane that was never in view may not stand in the page yet.
+            aria-controls={name === shown ? paneId(name, when) : undefined}
             onClick={() => onShow(name)}
           >
             <span>{board.paneShort[name]}</span>
