@@ -30,10 +30,14 @@ await runCommand(async () => {
 })
 
 function readArguments(): { from: StorePlace; to: StorePlace } {
+  const { from, to } = named()
+  if (from === undefined || to === undefined) throw new CannotStart(usage)
+  return { from: storePlace(from), to: storePlace(to) }
+}
+
+function named(): { from?: string | undefined; to?: string | undefined } {
   try {
-    const { from, to } = parseArgs({ options: { from: { type: 'string' }, to: { type: 'string' } } }).values
-    if (from === undefined || to === undefined) throw new CannotStart(usage)
-    return { from: storePlace(from), to: storePlace(to) }
+    return parseArgs({ options: { from: { type: 'string' }, to: { type: 'string' } } }).values
   } catch (cause) {
     throw new CannotStart(usage, { cause })
   }

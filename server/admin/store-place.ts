@@ -19,6 +19,8 @@ export interface StorePlace {
 
 export function storePlace(text: string): StorePlace {
   if (/^postgres(ql)?:\/\//.test(text)) {
+    if (!URL.canParse(text))
+      throw new CannotStart('This is no address of a PostgreSQL database; give one as README.md does.')
     if (!saysHowItIsKept(text)) throw new CannotStart(`The address of the database ${openLink}`)
     return { name: withoutPassword(text), read: () => readPostgresTables(text), write: () => writePostgresTables(text) }
   }
